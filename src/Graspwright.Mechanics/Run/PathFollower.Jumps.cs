@@ -9,7 +9,6 @@ internal sealed partial class PathFollower
     private const double DescentStride = 0.03;   // largest scaled step
     private const int DescentLimit = 1500;
     private const int BoundRounds = 80;
-    private const double CloseBy = 1e-6;         // scaled step below which energies differ by rounding only
     private const double FurthestRepair = 1e-3;  // rad
     private double _repairAngle;
     private int _repairs;
@@ -237,17 +236,7 @@ internal sealed partial class PathFollower
 
         _eq.X.CopyTo(_endState, 0);
         double energy = Potential();
-        if (largest < CloseBy)
-        {
-            for (int i = 0; i < _count; i++)
-            {
-                _eq.X[i] = Math.Clamp(_endState[i] + _step[i], _eq.Low[i], _eq.High[i]);
-            }
-
-            return true;
-        }
-
-        if (Lower(energy, largest, 30))
+        if (Lower(energy, largest))
         {
             return true;
         }
@@ -261,14 +250,29 @@ internal sealed partial class PathFollower
             largest = Math.Max(largest, Math.Abs(_step[i]) / _scale[i]);
         }
 
-        Lower(energy, largest, 50);
-        return true;
+        return Lower(energy, largest);
     }
 
-    private bool Lower(double energy, double largest, int halvings)
+    /// <summary>
+    /// Shortens a step until the slope along it has lost half its size and not turned up by more. Sticking pieces are
+    /// some 1e-8 wide, so that slopes tell what energies no longer can.
+    /// </summary>
+    private bool Lower(double energy, double largest)
     {
-        double cut = largest > DescentStride ? DescentStride / largest : 1;
-        for (int halving = 0; halving < halvings; halving++)
+        const int Shortenings = 60;
+        double downhill = 0;
+        for (int i = 0; i < _count; i++)
+        {
+            downhill += _held[i] ? 0 : _eq.R[i] * _step[i];
+        }
+
+        if (downhill >= 0)
+        {
+            return false;
+        }
+
+        double cut = largest > DescentStride ? DescentStride / largest : 1, low = 0, high = cut;
+        for (int shortening = 0; shortening < Shortenings; shortening++)
         {
             for (int i = 0; i < _count; i++)
             {
@@ -276,12 +280,25 @@ internal sealed partial class PathFollower
             }
 
             _eq.Evaluate();
-            if (Potential() <= energy + 1e-15)
+            double slope = 0;
+            for (int i = 0; i < _count; i++)
+            {
+                slope += _eq.R[i] * (_eq.X[i] - _endState[i]) / cut;
+            }
+
+            bool tooFar = slope > -0.5 * downhill || Potential() > energy + 1e-12 * Math.Abs(energy);
+            if (!tooFar && (slope >= 0.9 * downhill || high == cut || shortening > 20))
             {
                 return true;
             }
 
-            cut *= 0.5;
+            (low, high) = tooFar ? (low, cut) : (cut, high);
+            if (!tooFar && slope > 0.5 * downhill)
+            {
+                return true;
+            }
+
+            cut = 0.5 * (low + high);
         }
 
         return false;
