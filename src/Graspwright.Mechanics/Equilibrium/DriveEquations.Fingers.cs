@@ -241,7 +241,7 @@ internal sealed partial class DriveEquations
     private void AddContact(int f, int i, FingerGeometry geometry, double stiffness)
     {
         int c = f * 3 + i;
-        double overlap = _isFace ? geometry.MeetFace(i, _objectPoint, _faceNormal) : geometry.MeetCylinder(i, _objectPoint, _objectRadius);
+        double overlap = _isFace ? geometry.OverlapOfFace(i, _objectPoint, _faceNormal) : geometry.OverlapOfCylinder(i, _objectPoint, _objectRadius);
         Overlap[c] = overlap;
         bool on = ModesByValue ? overlap > 0 : Touching[c];
         double force = on ? stiffness * overlap : 0;
@@ -251,6 +251,7 @@ internal sealed partial class DriveEquations
             return;
         }
 
+        Meet(geometry, i);
         double energy = 0.5 * force * overlap;
         Stored += energy;
         ContactEnergy += energy;
@@ -262,6 +263,19 @@ internal sealed partial class DriveEquations
             {
                 _h3[a * 3 + b] += stiffness * slope * geometry.Slope(i, b) + force * geometry.Curvature(i, a, b);
             }
+        }
+    }
+
+    /// <summary>Derivatives of a segment's overlap.</summary>
+    private void Meet(FingerGeometry geometry, int segment)
+    {
+        if (_isFace)
+        {
+            geometry.MeetFace(segment, _objectPoint, _faceNormal);
+        }
+        else
+        {
+            geometry.MeetCylinder(segment, _objectPoint, _objectRadius);
         }
     }
 
@@ -337,16 +351,12 @@ internal sealed partial class DriveEquations
         Stored += 0.5 * tension * elongation;
 
         double[] A = Jacobian.A, B = Jacobian.B, C = Jacobian.C, D = Jacobian.D;
-        for (int a = Carriage; a < nt; a++)
+        ReadOnlySpan<int> moved = _leafUnknowns.AsSpan(f * nt, _leafBarCount[f] + 1);
+        foreach (int a in moved)
         {
             double slope = leaf[a];
-            if (slope == 0)
-            {
-                continue;
-            }
-
             R[a] += tension * slope;
-            for (int b = Carriage; b < nt; b++)
+            foreach (int b in moved)
             {
                 A[a * nt + b] += k1 * slope * leaf[b];
             }
@@ -381,4 +391,5 @@ internal sealed partial class DriveEquations
     private double[] LeafStiffness => _leafStiffness ??= new double[_fingers.Length];
 
     private double[]? _leafStiffness;
+    private int[] _leafUnknowns = []; // finger·nt: carriage, then the bars above the leaf
 }

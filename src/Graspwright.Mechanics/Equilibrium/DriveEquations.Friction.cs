@@ -67,24 +67,8 @@ internal sealed partial class DriveEquations
             return v[3 + place - 7];
         }
 
-        int f = 0;
-        while (f + 1 < _fingers.Length && place >= _guide[f + 1])
-        {
-            f++;
-        }
-
-        if (place != _guide[f])
-        {
-            return v[Offsets[f] + place - _firstJoint[f]];
-        }
-
-        double take = 0;
-        for (int q = 0; q < Sizes[f]; q++)
-        {
-            take += _slopes[f * 3 + q] * v[Offsets[f] + q];
-        }
-
-        return take;
+        int f = _placeFinger[place];
+        return place == _guide[f] ? TakeUpRate(f, v) : v[Offsets[f] + place - _firstJoint[f]];
     }
 
     private void SetUpFriction()
@@ -120,6 +104,13 @@ internal sealed partial class DriveEquations
         }
 
         _places = [.. places];
+        _jointBound = new double[_fingers.Length * 12];
+        _placeFinger = new int[places.Count];
+        for (int f = 0; f < _fingers.Length; f++)
+        {
+            Array.Fill(_placeFinger, f, _guide[f], 1 + Sizes[f]);
+        }
+
         HasFriction = places.Exists(p => p.Active);
 
         void Add(bool active, double stiffness) => places.Add(new RubbingPlace { Active = active, Stiffness = stiffness });
@@ -244,6 +235,8 @@ internal sealed partial class DriveEquations
 
         double stick = p.Map(slide, -bound, bound, ModesByValue);
         double grow = BoundDerivatives ? p.Mode : 0;
+        boundSlope.CopyTo(_trunkBound.AsSpan(place * 4));
+        _trunkBound[place * 4 + 3] = boundTheta;
         int nt = TrunkCount;
         for (int a = 0; a < 3; a++)
         {
@@ -402,6 +395,9 @@ internal sealed partial class DriveEquations
             double stick = p.Map(X[o + j], -bound, bound, ModesByValue);
             R[o + j] += p.Friction;
             Jacobian.D[(f * 3 + j) * 3 + j] += stick;
+            int kept = (f * 3 + j) * 4;
+            _grad.CopyTo(_jointBound, kept);
+            _jointBound[kept + 3] = perTension * perTravel;
             if (p.Mode == 0 || !BoundDerivatives)
             {
                 continue;

@@ -130,6 +130,7 @@ internal sealed partial class DriveEquations
         _leafBarCount = new int[_fingers.Length];
         _leafBars = new int[_fingers.Length * bars];
         _leafArms = new double[_fingers.Length * bars];
+        _leafUnknowns = new int[_fingers.Length * TrunkCount];
         int index = 0;
         Descend(_drive.Tree, [], ref index);
 
@@ -138,9 +139,11 @@ internal sealed partial class DriveEquations
             if (node is FingerLeaf leaf)
             {
                 _leafBarCount[leaf.FingerIndex] = above.Count;
+                _leafUnknowns[leaf.FingerIndex * TrunkCount] = Carriage;
                 for (int k = 0; k < above.Count; k++)
                 {
                     _leafBars[leaf.FingerIndex * bars + k] = above[k].Bar;
+                    _leafUnknowns[leaf.FingerIndex * TrunkCount + 1 + k] = 3 + above[k].Bar;
                     _leafArms[leaf.FingerIndex * bars + k] = above[k].Arm;
                 }
 

@@ -66,6 +66,23 @@ internal sealed class FingerGeometry
         }
     }
 
+    /// <summary>Overlap of a segment with a cylinder, without its derivatives.</summary>
+    public double OverlapOfCylinder(int i, Vector2D centre, double radius)
+    {
+        Vector2D start = _joint[i];
+        double station = Math.Clamp((centre - start).Dot(_along[i]), 0, _length[i]);
+        Vector2D closest = start + station * _along[i];
+        _closest[i] = closest;
+        return radius + _half[i] - (closest - centre).Length;
+    }
+
+    /// <summary>Overlap of a segment with a flat face, without its derivatives.</summary>
+    public double OverlapOfFace(int i, Vector2D point, Vector2D normal)
+    {
+        _closest[i] = _joint[i + 1];
+        return _half[i] - normal.Dot(_joint[i + 1] - point);
+    }
+
     /// <summary>Overlap of a segment with a flat face: h − n·(end − p) at its distal end.</summary>
     public double MeetFace(int i, Vector2D point, Vector2D normal)
     {

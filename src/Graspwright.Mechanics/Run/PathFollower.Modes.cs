@@ -88,6 +88,10 @@ internal sealed partial class PathFollower
             Array.Clear(_switchedHere);
         }
 
+        _thetaEarlier = _theta;
+        _start.CopyTo(_earlier, 0);
+        _rate.CopyTo(_rateEarlier, 0);
+        _smooth = true;
         _theta = at;
         _eq.X.CopyTo(_start, 0);
         _rateEnd.CopyTo(_rate, 0);

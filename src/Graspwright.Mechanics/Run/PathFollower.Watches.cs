@@ -27,6 +27,8 @@ internal sealed partial class PathFollower
         _switchedHere = new int[_watchCount];
         _endState = new double[_count];
         _still = new double[_count];
+        _slideRates = new double[_eq.Places.Length];
+        _now = new double[_watchCount];
         _baseState = new double[_count];
         _baseRate = new double[_count];
         for (int w = 0; w < _watchCount; w++)
@@ -92,7 +94,7 @@ internal sealed partial class PathFollower
             : _options.EffortFraction is { } share ? share * CapacityAt(JointTravel(_eq.Theta, tau)) - tau : Applies;
     }
 
-    /// <summary>Derivative of a watch along (v, 1) at the evaluated state; not for slides.</summary>
+    /// <summary>Derivative of a watch along (v, 1) at the evaluated state; not for places that slide.</summary>
     private double WatchRate(int w, double[] v)
     {
         if (w < _contactWatch)
@@ -114,6 +116,15 @@ internal sealed partial class PathFollower
             int cord = w - _cordWatch;
             double rate = _eq.ElongationRate(cord, v);
             return CordTaut(cord) ? rate : -rate;
+        }
+
+        if (w < _effortWatch)
+        {
+            int place = PlaceOf(w);
+            bool upper = w - _slideWatch == place;
+            ref RubbingPlace p = ref _eq.Places[place];
+            double bound = _eq.BoundRate(place, upper, v, 1), friction = p.Stiffness * _eq.SlideRate(place, v, 1);
+            return (upper ? bound - friction : friction - bound) / p.Stiffness;
         }
 
         double moment = MomentRate(v);
@@ -162,9 +173,15 @@ internal sealed partial class PathFollower
         int first = -1;
         double earliest = double.PositiveInfinity;
         now = false;
+        WatchAll(_rateEnd, _now);
         for (int w = 0; w < _watchCount; w++)
         {
-            double value = w == except ? Applies : Watch(w, _rateEnd);
+            double value = w == except ? Applies : _now[w];
+            if (value >= 0)
+            {
+                continue;
+            }
+
             double tolerated = Tolerated(w);
             if (value >= -tolerated)
             {
@@ -195,13 +212,69 @@ internal sealed partial class PathFollower
     private const double StickNoise = 2e-14; // slide of the stiff spring
     private const double SlideNoise = 1e-7;  // slide per rad of wrist
 
-    private void RememberWatches()
+    private void RememberWatches() => WatchAll(_rate, _before);
+
+    /// <summary>Values of all watches at the evaluated state.</summary>
+    private void WatchAll(double[] rate, double[] values)
     {
-        for (int w = 0; w < _watchCount; w++)
+        for (int i = 0; i < _count; i++)
         {
-            _before[w] = Watch(w, _rate);
+            int bound = _bound[i];
+            bool frozen = _eq.Frozen[i];
+            values[i] = frozen || bound > 0 ? Applies : bound == 0 ? _eq.X[i] - _eq.Low[i] : _eq.R[i] + _tolerance[i];
+            values[_count + i] = frozen || bound < 0 ? Applies : bound == 0 ? _eq.High[i] - _eq.X[i] : _tolerance[i] - _eq.R[i];
+        }
+
+        for (int c = 0; c < _cordWatch - _contactWatch; c++)
+        {
+            values[_contactWatch + c] = !_eq.HasObject || FingerHeld(c / 3) ? Applies : _eq.Touching[c] ? _eq.Overlap[c] : -_eq.Overlap[c];
+        }
+
+        for (int w = _cordWatch; w < _slideWatch; w++)
+        {
+            values[w] = CordValue(w - _cordWatch);
+        }
+
+        if (_eq.HasFriction)
+        {
+            WatchPlaces(rate, values);
+        }
+        else
+        {
+            Array.Fill(values, Applies, _slideWatch, _effortWatch - _slideWatch);
+        }
+
+        values[_effortWatch] = Watch(_effortWatch, rate);
+        values[_travelWatch] = Watch(_travelWatch, rate);
+    }
+
+    private void WatchPlaces(double[] rate, double[] values)
+    {
+        int places = _eq.Places.Length;
+        _eq.SlideRates(rate, _slideRates);
+        for (int i = 0; i < places; i++)
+        {
+            ref RubbingPlace p = ref _eq.Places[i];
+            double upper = Applies, lower = Applies;
+            if (p.Active)
+            {
+                if (p.Mode == 0)
+                {
+                    upper = (p.High - p.Friction) / p.Stiffness;
+                    lower = (p.Friction - p.Low) / p.Stiffness;
+                }
+                else
+                {
+                    upper = p.Mode * _direction * _slideRates[i];
+                }
+            }
+
+            values[_slideWatch + i] = upper;
+            values[_slideWatch + places + i] = lower;
         }
     }
+
+    private double[] _slideRates = [], _now = [];
 
     /// <summary>Finds the state at which a watch reaches 0, between the step's start and <paramref name="upper"/>, whose state is evaluated.</summary>
     private bool Locate(int w, double upper, out double at)
@@ -210,7 +283,7 @@ internal sealed partial class PathFollower
         double low = _theta, high = upper, valueHigh = Watch(w, _rateEnd), valueLow = Math.Max(_before[w], 0);
         _eq.X.CopyTo(_endState, 0);
         at = Between(low, high, valueLow, valueHigh);
-        if (!place)
+        if (!place || _eq.Places[PlaceOf(w)].Mode == 0)
         {
             InterpolateFromStart(at, upper);
             if (LocateTogether(w, upper, ref at))
@@ -325,7 +398,7 @@ internal sealed partial class PathFollower
     }
 
     /// <summary>How closely a watch is brought to 0: to the noise of its inputs.</summary>
-    private double Exact(int w) => w < _contactWatch ? (_bound[w % _count] == 0 ? 1e-14 : 4 * _tolerance[w % _count]) : w < _slideWatch ? 1e-14 : 1e-9;
+    private double Exact(int w) => w < _contactWatch ? (_bound[w % _count] == 0 ? 1e-14 : 4 * _tolerance[w % _count]) : w < _slideWatch ? 1e-14 : w < _effortWatch ? StickNoise : 1e-9;
 
     /// <summary>First guess inside a step: the tangent, bent so that it meets the corrected end state.</summary>
     private void InterpolateFromStart(double at, double upper)

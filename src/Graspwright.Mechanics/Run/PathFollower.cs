@@ -53,6 +53,8 @@ internal sealed partial class PathFollower
         _rateEnd = new double[_count];
         _step = new double[_count];
         _side = new double[_count];
+        _earlier = new double[_count];
+        _rateEarlier = new double[_count];
         for (int i = 0; i < _count; i++)
         {
             bool length = i is DriveEquations.Shift or DriveEquations.Carriage;
@@ -313,11 +315,7 @@ internal sealed partial class PathFollower
     private bool Reach(double end)
     {
         double h = end - _theta;
-        for (int i = 0; i < _count; i++)
-        {
-            _eq.X[i] = _start[i] + (_held[i] ? 0 : h * _rate[i]);
-        }
-
+        Predict(h);
         if (!Correct(end) || _eq.Jacobian.SmallestPivot < -1e-9)
         {
             RestoreStart();
@@ -338,6 +336,37 @@ internal sealed partial class PathFollower
 
         return true;
     }
+
+    /// <summary>First guess: the cubic through the last two states and their tangents, the tangent alone behind a switch.</summary>
+    private void Predict(double h)
+    {
+        double back = _theta - _thetaEarlier;
+        bool cubic = _smooth && Math.Abs(h) <= 1.5 * Math.Abs(back);
+        double x = cubic ? h / back : 0;
+        for (int i = 0; i < _count; i++)
+        {
+            if (_held[i])
+            {
+                _eq.X[i] = _start[i];
+                continue;
+            }
+
+            double guess = _start[i] + h * _rate[i];
+            if (cubic)
+            {
+                // Hermite cubic on the last step, run on to 1 + x.
+                double gap = _start[i] - _earlier[i], first = back * _rateEarlier[i], last = back * _rate[i];
+                double third = first + last - 2 * gap, second = last - gap + third;
+                guess += x * x * (second + x * third);
+            }
+
+            _eq.X[i] = guess;
+        }
+    }
+
+    private readonly double[] _earlier, _rateEarlier;
+    private double _thetaEarlier;
+    private bool _smooth;
 
     /// <summary>Newton at a fixed wrist angle. Leaves the equations evaluated and factored at the state it found.</summary>
     private bool Correct(double theta)
@@ -449,6 +478,7 @@ internal sealed partial class PathFollower
     /// <summary>Evaluates the accepted state again in the modes that the path leaves it with, and finds the tangent.</summary>
     private void LeaveState()
     {
+        _smooth = false;
         Hold();
         _eq.Theta = _theta;
         _eq.Evaluate();
