@@ -76,6 +76,10 @@ internal sealed partial class DriveEquations
         PullElongations = new double[count];
         LeafTension = new double[count];
         LeafTravel = new double[count];
+        LeafStiffness = new double[count];
+        FingerTension = new double[count];
+        _tiltSin = new double[_bars.Length];
+        _tiltCos = new double[_bars.Length];
         _slopes = new double[count * PerFinger];
         _leafSlopes = new double[count * TrunkCount];
         _chain = new double[count * 4];
@@ -334,10 +338,9 @@ internal sealed partial class DriveEquations
         for (int k = 0; k < _leafBarCount[f]; k++)
         {
             int bar = _leafBars[f * bars + k];
-            (double sin, double cos) = Math.SinCos(X[3 + bar]);
             double arm = _leafArms[f * bars + k];
-            travel += arm * sin;
-            leaf[3 + bar] = arm * cos;
+            travel += arm * _tiltSin[bar];
+            leaf[3 + bar] = arm * _tiltCos[bar];
         }
 
         LeafTravel[f] = travel;
@@ -372,7 +375,7 @@ internal sealed partial class DriveEquations
         for (int k = 0; k < _leafBarCount[f]; k++)
         {
             int bar = _leafBars[f * bars + k];
-            A[(3 + bar) * nt + 3 + bar] -= tension * _leafArms[f * bars + k] * Math.Sin(X[3 + bar]);
+            A[(3 + bar) * nt + 3 + bar] -= tension * _leafArms[f * bars + k] * _tiltSin[bar];
         }
 
         for (int q = 0; q < m; q++)
@@ -388,8 +391,18 @@ internal sealed partial class DriveEquations
     }
 
     /// <summary>Stiffness of each pull as it acts [N/m].</summary>
-    private double[] LeafStiffness => _leafStiffness ??= new double[_fingers.Length];
+    private double[] LeafStiffness { get; set; } = [];
 
-    private double[]? _leafStiffness;
+    // Sine and cosine of each bar's tilt, found once for all the fingers behind it.
+    private double[] _tiltSin = [], _tiltCos = [];
+
+    private void TurnBars()
+    {
+        for (int b = 0; b < _bars.Length; b++)
+        {
+            (_tiltSin[b], _tiltCos[b]) = Math.SinCos(X[3 + b]);
+        }
+    }
+
     private int[] _leafUnknowns = []; // finger·nt: carriage, then the bars above the leaf
 }

@@ -73,6 +73,7 @@ internal sealed partial class DriveEquations
 
     private void SetUpFriction()
     {
+        SetUpEnds();
         FrictionCoefficients mu = _drive.Friction;
         List<RubbingPlace> places = [];
         Add(mu.Pin * _drive.PullLink.AnchorPinRadius > 0, StickingTurn);
@@ -325,18 +326,27 @@ internal sealed partial class DriveEquations
     }
 
     /// <summary>1, 2 = the finger hangs on the first, second end of the bar; 0 = not on it.</summary>
-    private int EndOf(int finger, int bar)
+    private int EndOf(int finger, int bar) => _ends[finger * _bars.Length + bar];
+
+    private int[] _ends = [];
+    private double[] _guideForward = [], _guideBack = []; // 1 − e^(−μβ) and 1 − e^(μβ)
+
+    private void SetUpEnds()
     {
         int bars = Math.Max(_bars.Length, 1);
-        for (int k = 0; k < _leafBarCount[finger]; k++)
+        _ends = new int[_fingers.Length * _bars.Length];
+        _guideForward = new double[_fingers.Length];
+        _guideBack = new double[_fingers.Length];
+        for (int f = 0; f < _fingers.Length; f++)
         {
-            if (_leafBars[finger * bars + k] == bar)
+            double wrap = _drive.Friction.Guide * _fingers[f].Pull.GuideWrapRadians;
+            _guideForward[f] = -ExpMinusOne(-wrap);
+            _guideBack[f] = -ExpMinusOne(wrap);
+            for (int k = 0; k < _leafBarCount[f]; k++)
             {
-                return _leafArms[finger * bars + k] < 0 ? 1 : 2;
+                _ends[f * _bars.Length + _leafBars[f * bars + k]] = _leafArms[f * bars + k] < 0 ? 1 : 2;
             }
         }
-
-        return 0;
     }
 
     /// <summary>Guide of the pull and pins of the joints.</summary>
@@ -357,8 +367,7 @@ internal sealed partial class DriveEquations
         FingerTension[f] = t1;
         if (guide.Active)
         {
-            double wrap = _drive.Friction.Guide * finger.Pull.GuideWrapRadians;
-            double pull = Math.Max(t1, 0), forward = -ExpMinusOne(-wrap), back = -ExpMinusOne(wrap);
+            double pull = Math.Max(t1, 0), forward = _guideForward[f], back = _guideBack[f];
             double stick = guide.Map(TakenUp(f), back * pull, forward * pull, ModesByValue);
             double share = !BoundDerivatives || t1 <= 0 ? 0 : guide.Mode > 0 ? forward : guide.Mode < 0 ? back : 0;
             for (int q = 0; q < m; q++)

@@ -11,9 +11,7 @@ internal sealed partial class DriveEquations
     private readonly Vector2D[] _loadPull = new Vector2D[3];   // direction that the pull enters with
 
     /// <summary>Tension behind each guide, at the finger T₂ [N].</summary>
-    public double[] FingerTension => _fingerTension ??= new double[_fingers.Length];
-
-    private double[]? _fingerTension;
+    public double[] FingerTension { get; private set; } = [];
 
     /// <summary>Load on a joint pin [N].</summary>
     /// <remarks>

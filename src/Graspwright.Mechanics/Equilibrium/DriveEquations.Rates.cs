@@ -127,8 +127,7 @@ internal sealed partial class DriveEquations
         double tension = LeafStiffness[f] * (LeafRate(f, v) - TakeUpRate(f, v));
         if (place == _guide[f])
         {
-            double wrap = _drive.Friction.Guide * _fingers[f].Pull.GuideWrapRadians;
-            return LeafTension[f] <= 0 ? 0 : (upper ? -ExpMinusOne(-wrap) : -ExpMinusOne(wrap)) * tension;
+            return LeafTension[f] <= 0 ? 0 : (upper ? _guideForward[f] : _guideBack[f]) * tension;
         }
 
         double own = 0;

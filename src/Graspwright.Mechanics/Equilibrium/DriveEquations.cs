@@ -139,6 +139,7 @@ internal sealed partial class DriveEquations
         AddTransferLink();
         AddLinkFriction();
         ContactEnergy = 0;
+        TurnBars();
         for (int f = 0; f < _fingers.Length; f++)
         {
             AddFinger(f);
