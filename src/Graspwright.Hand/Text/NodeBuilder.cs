@@ -20,7 +20,7 @@ internal static class NodeBuilder
     private static void Open(TableNode root, TableSyntaxBase section)
     {
         TableNode table = root;
-        IReadOnlyList<(string Key, Place Place)> keys = Keys(section.Name!);
+        List<(string Key, Place Place)> keys = Keys(section.Name!);
         for (int i = 0; i < keys.Count; i++)
         {
             bool newItem = section is TableArraySyntax && i == keys.Count - 1;
@@ -88,7 +88,7 @@ internal static class NodeBuilder
 
     private static void AddOne(TableNode table, KeyValueSyntax item)
     {
-        IReadOnlyList<(string Key, Place Place)> keys = Keys(item.Key!);
+        List<(string Key, Place Place)> keys = Keys(item.Key!);
         for (int i = 0; i < keys.Count - 1; i++)
         {
             table = Descend(table, keys[i], item);
