@@ -128,6 +128,45 @@ public sealed class EditorTests
     }
 
     [Fact]
+    public void Takes_a_part_that_the_writer_wrote()
+    {
+        HandModel hand = Starting().Reading.Hand!;
+        HandModel moved = hand with { Crank = hand.Crank with { Fulcrum = new(0.0251, 0.019), Slot = new(-1.9, 0.007, 45, 3000) } };
+        EditResult result = Starting().ReplacePart("crank", HandWriter.WritePart(moved, "crank"));
+        Assert.Empty(result.Errors);
+        Assert.Equal(moved.Crank, result.Editor!.Reading.Hand!.Crank);
+        Assert.Equal(hand.Rail, result.Editor.Reading.Hand.Rail);
+        Assert.Contains("# thumb side first", result.Editor.Source.Text.Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>No key is read and then forgotten: another value at any path gives another hand.</summary>
+    [Fact]
+    public void Makes_another_hand_of_another_value_at_every_path()
+    {
+        string full = HandWriter.Write(Starting().Reading.Hand! with { Guesses = [] })
+            + "[crank.slot]\ndirection = \"-110 deg\"\nlength = \"7 mm\"\npreload = \"45 N\"\nrate = \"3 N/mm\"\n"
+            + "[gimbal]\npin = { radius = \"3 mm\", play = \"0.1 mm\", worn_play = \"0.2 mm\" }\noffset = [\"1 mm\", \"2 mm\"]\n"
+            + "[objects.tin]\nshape = \"cylinder\"\ndiameter = \"85 mm\"\ncentre = [\"70 mm\", \"-50 mm\"]\n"
+            + "[objects.sheet]\nshape = \"plate\"\npoint = [\"120 mm\", \"-60 mm\"]\nnormal = \"90 deg\"\nthickness = \"3 mm\"\n"
+            + "[fingers.index.pip_four_bar]\nbefore_arm = \"6 mm\"\nbefore_angle = \"-60 deg\"\nafter_arm = \"5 mm\"\nafter_angle = \"100 deg\"\n"
+            + "[fingers.index.drive_pin]\nradius = \"11 mm\"\nangle = \"-60 deg\"\nline = \"170 deg\"\n"
+            + "[tolerances]\n\"crank.fulcrum.x\" = \"0.2 mm\"\n";
+        HandEditor editor = Open(full);
+        string before = HandWriter.Write(editor.Reading.Hand!);
+        string[] ignored = ["fingers.index.pip_ratio"];
+        Assert.All(editor.Paths().Where(p => editor.Find(p)!.Si is not null).Except(ignored), path =>
+        {
+            HandValue value = editor.Find(path)!;
+            Assert.True(Quantity.TryParse(value.Text, value.Dimension!.Value, out Quantity? quantity, out _) || value.Text == "rigid");
+            double other = double.IsInfinity(value.Si!.Value) ? 7 : value.Si.Value == 0 ? -0.001 : value.Si.Value * 0.99;
+            EditResult result = editor.Set(path, Quantity.Write(other, value.Dimension.Value));
+            result = result.Editor is null ? editor.Set(path, Quantity.Write(Math.Abs(other), value.Dimension.Value)) : result;
+            Assert.True(result.Editor is not null, path + string.Join('\n', result.Errors));
+            Assert.NotEqual(before, HandWriter.Write(result.Editor.Reading.Hand!));
+        });
+    }
+
+    [Fact]
     public void Lists_only_paths_that_can_be_read()
     {
         HandEditor editor = Starting();

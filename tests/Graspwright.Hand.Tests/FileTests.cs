@@ -64,6 +64,17 @@ public sealed class FileTests : IDisposable
         Assert.NotEmpty(HandFile.Parse(garbage, "hand.toml").Errors);
     }
 
+    [Fact]
+    public void Answers_in_good_time_on_large_files_that_mean_nothing()
+    {
+        string digits = new('1', 2_000_000);
+        Assert.NotEmpty(HandFile.Parse($"name = \"{digits} -\"\n[wrist]\ntravel = \"{digits}x-\"\n{digits} = {digits},\n", "hand.toml").Errors);
+        Assert.NotEmpty(HandFile.Parse($"[wrist]\ntravel = \"{digits}x-\"\n", "hand.toml").Errors);
+        string keys = string.Concat(Enumerable.Range(0, 20_000).Select(i => FormattableString.Invariant($"[a{i}.b]\nc = 1\n")));
+        IReadOnlyList<HandError> errors = HandFile.Parse(keys, "hand.toml").Errors;
+        Assert.Equal("more than 500 errors", errors[^1].Found);
+    }
+
     [Theory]
     [InlineData("a = ", "[", 37)]
     [InlineData("a = ", "{a = ", 165)]
