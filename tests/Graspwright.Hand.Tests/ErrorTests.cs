@@ -19,6 +19,13 @@ public sealed class ErrorTests
         { "travel = \"36 deg\"", "travel = \"36 deg\"\nall_day_share = \"60 %\"", "hand.toml(28,2): wrist.squeeze_share: found 50 %, below the all-day share of 60 %; allowed: at least the all-day share; fix: swap the two or measure again" },
         { "travel = \"36 deg\"", "travel = \"36 deg\"\ncapacity.flexion = [[\"40 deg\", \"12 N·m\"], [\"0 deg\", \"11 N·m\"]]", "hand.toml(31,44): wrist.capacity.flexion[2][1]: found \"0 deg\"; allowed: angles that rise from pair to pair; fix: put the pairs in order of angle, each angle once" },
 
+        // text that is not TOML
+        { "travel = \"36 deg\"", "travel = \"36 deg", "hand.toml(30,17): found travel = \"36 deg; allowed: TOML 1.0: [section] or key = value; fix: close the quotes on the line where they open" },
+        { "travel = \"36 deg\"", "travel: 36 deg", "hand.toml(30,7): found travel: 36 deg; allowed: TOML 1.0: [section] or key = value; fix: write key = value, text and quantities in quotes" },
+        { "[wrist]", "[wrist", "hand.toml(28,7): found [wrist; allowed: TOML 1.0: [section] or key = value; fix: close the bracket: write [wrist]" },
+        { "[\"22 mm\", \"21 mm\"]", "[22 mm, 21 mm]", "hand.toml(40,15): found fulcrum = [22 mm, 21 mm]; allowed: TOML 1.0: [section] or key = value; fix: put each value in quotes: write fulcrum = [\"22 mm\", \"21 mm\"]" },
+        { "[\"22 mm\", \"21 mm\"]", "[\"22 mm\" \"21 mm\"]", "hand.toml(40,20): found fulcrum = [\"22 mm\" \"21 mm\"]; allowed: TOML 1.0: [section] or key = value; fix: put a comma between the values" },
+
         // words, lists, tables
         { "side = \"right\"", "side = \"rigt\"", "hand.toml(25,8): wearer.side: found \"rigt\"; allowed: \"left\" or \"right\"; fix: write \"right\"" },
         { "side = \"right\"", "side = true", "hand.toml(25,8): wearer.side: found true, a truth value; allowed: \"left\" or \"right\"; fix: write \"left\"" },
