@@ -94,6 +94,14 @@ public sealed class ErrorTests
     }
 
     [Fact]
+    public void Lets_no_control_character_into_a_message()
+    {
+        IReadOnlyList<HandError> errors = HandFile.Parse("\"a\\u001bb\" = 1\nname = \"x\"\n[balance]\nfirst = \"\\u001b[2J\"\n[wrist]\ntravel = \"\\n\"\n", "hand.toml").Errors;
+        Assert.Contains(errors, e => e.Found == "the unknown key a·b");
+        Assert.All(errors, e => Assert.DoesNotContain(e.Message, char.IsControl));
+    }
+
+    [Fact]
     public void Asks_for_every_measurement_of_an_empty_file()
     {
         IReadOnlyList<HandError> errors = HandFile.Parse("", "hand.toml").Errors;
