@@ -8,16 +8,14 @@ namespace Graspwright.Workshop.Views;
 /// <summary>Draws the balance bars as seen from the back of the hand, thumb side up, each with its tilt.</summary>
 internal static class BarGlyphs
 {
-    /// <summary>Width of one bar's place [mm].</summary>
-    public const double StepMm = 27;
-
     /// <summary>Draws all bars in a row, right end at a place.</summary>
     /// <param name="picture">Picture.</param>
     /// <param name="drive">The drive.</param>
     /// <param name="row">Recorded state.</param>
     /// <param name="topRight">Upper right corner.</param>
     /// <param name="heightMm">Height for a bar [mm], without its name.</param>
-    public static void Draw(Picture picture, DriveModel drive, double[] row, Place topRight, double heightMm)
+    /// <param name="stepMm">Width of one bar's place [mm].</param>
+    public static void Draw(Picture picture, DriveModel drive, double[] row, Place topRight, double heightMm, double stepMm)
     {
         List<BalanceBar> bars = [.. Walk(drive.Tree)];
         if (bars.Count == 0)
@@ -30,7 +28,7 @@ internal static class BarGlyphs
         int closing = Math.Cos(drive.Rail.DirectionRadians) < 0 ? -1 : 1;
         for (int i = 0; i < bars.Count; i++)
         {
-            Place pivot = topRight.Moved(-StepMm * (bars.Count - i - 0.5), -heightMm / 2);
+            Place pivot = topRight.Moved(-stepMm * (bars.Count - i - 0.5), -heightMm / 2);
             Bar(picture, drive, bars[i], row[TraceLayout.Tilt(i)], pivot, scale, closing);
             string name = string.Create(CultureInfo.InvariantCulture, $"{bars[i].Name} {double.RadiansToDegrees(row[TraceLayout.Tilt(i)]):0.0}°").Replace('-', '\u2212');
             picture.Text(new(pivot.X, topRight.Y - heightMm - 3.2), name, 1.9, Across.Middle, Level.Top);

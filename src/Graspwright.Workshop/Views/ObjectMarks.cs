@@ -60,30 +60,33 @@ internal static class ObjectMarks
     /// <param name="layout">Layout of the row.</param>
     /// <param name="row">Recorded state.</param>
     /// <param name="newtonsPerMm">Scale of the arrows.</param>
-    public static void Forces(Picture picture, ViewFrame frame, HeldObject held, TraceLayout layout, double[] row, double newtonsPerMm)
+    /// <param name="fingersLeftMm">How far left the fingers reach on the paper [mm].</param>
+    public static void Forces(Picture picture, ViewFrame frame, HeldObject held, TraceLayout layout, double[] row, double newtonsPerMm, double fingersLeftMm)
     {
         picture.OnLayer("forces");
-        var taken = new List<(Place Centre, double Half)>();
-        var forces = Contacts(held, layout, row).OrderByDescending(c => c.Newtons).ToList();
-        foreach ((int finger, double newtons, Vector2D at, double direction) in forces)
+        var forces = Contacts(held, layout, row).Select(c => (c.Finger, c.Newtons, Tail: frame.At(c.At), Head: frame.At(c.At).Toward(c.Direction, c.Newtons / newtonsPerMm)))
+            .OrderBy(c => c.Head.Y).ToList();
+        if (forces.Count == 0)
         {
-            Place tail = frame.At(at), head = tail.Toward(direction, newtons / newtonsPerMm);
-            picture.Arrow(tail, head, new Pen(finger == 0 ? 0.5 : 0.3, Ink.Accent));
+            return;
         }
 
-        foreach ((int finger, double newtons, Vector2D at, double direction) in forces)
+        // The sizes stand in a column beside the object, away from the fingers, with leaders to the arrows' heads.
+        double column = Math.Min(forces.Min(f => f.Head.X) - 6, fingersLeftMm - 3), high = double.PositiveInfinity;
+        if (held is Cylinder c)
         {
-            Place tail = frame.At(at), head = tail.Toward(direction, newtons / newtonsPerMm);
-            string label = string.Create(CultureInfo.InvariantCulture, $"{layout.FingerNames[finger]} {newtons:0.0}");
-            double half = Lettering.WidthMm(label, Letters) / 2;
-            Place spot = Free(head, direction, half, taken);
-            taken.Add((spot, half));
-            if (spot.DistanceTo(head) > half + 3)
-            {
-                picture.Line(head, spot.Moved(spot.X < head.X ? half : -half, 0), Pen.Pale);
-            }
+            column = Math.Min(column, frame.At(c.Centre).X - frame.Mm(c.Radius) - 3);
+            high = frame.At(c.Centre).Y + frame.Mm(c.Radius) - 2;
+        }
 
-            picture.Text(spot, label, Letters, Across.Middle, Level.Middle, Ink.Accent);
+        double[] at = Lettering.Spread([.. forces.Select(f => f.Head.Y)], Letters + 1.5, double.NegativeInfinity, high);
+        for (int i = 0; i < forces.Count; i++)
+        {
+            (int finger, double newtons, Place tail, Place head) = forces[i];
+            string label = string.Create(CultureInfo.InvariantCulture, $"{layout.FingerNames[finger]} {newtons:0.0}");
+            picture.Line(head, new(column, at[i]), Pen.Pale);
+            picture.Arrow(tail, head, new Pen(finger == 0 ? 0.5 : 0.3, Ink.Accent));
+            picture.Text(new(column - 1, at[i]), label, Letters, Across.Right, Level.Middle, Ink.Accent);
         }
     }
 
@@ -135,24 +138,5 @@ internal static class ObjectMarks
                 }
             }
         }
-    }
-
-    // Ahead of the arrow where free, else on a widening ring about its head.
-    private static Place Free(Place head, double direction, double half, List<(Place Centre, double Half)> taken)
-    {
-        for (int ring = 0; ring < 12; ring++)
-        {
-            foreach (int side in (ReadOnlySpan<int>)[0, 1, -1, 2, -2, 3, -3])
-            {
-                double angle = direction + side * Math.PI / 6;
-                Place at = head.Toward(angle, 2 + 1.2 * ring + half * Math.Abs(Math.Cos(angle)));
-                if (!taken.Exists(t => Math.Abs(t.Centre.Y - at.Y) < Letters + 1 && Math.Abs(t.Centre.X - at.X) < t.Half + half + 0.8))
-                {
-                    return at;
-                }
-            }
-        }
-
-        return head.Toward(direction, 2 + half);
     }
 }

@@ -29,7 +29,7 @@ public static class SideView
         var fit = new ViewFrame(extent, width - 2 * Margin - 32, 170, default);
         IReadOnlyList<string> head = Lettering.Wrap(sentence, width - 2 * Margin, 2.9);
         IReadOnlyList<string> caption = Caption(drive, run.Layout, row, width - 2 * Margin);
-        double foot = Margin + caption.Count * Step + 12, headHeight = head.Count * 5.6, band = BarHeight + 12;
+        double foot = Margin + caption.Count * Step + 15, headHeight = head.Count * 5.6, band = BarHeight + 12;
         var picture = new Picture(width, Margin + headHeight + band + fit.HeightMm + 6 + foot, "Side view at " + Degrees(row[TraceLayout.Theta]), sentence + " " + string.Join(' ', caption));
         double y = picture.HeightMm - Margin - 2.9;
         picture.OnLayer("sentence");
@@ -41,12 +41,12 @@ public static class SideView
 
         double bandTop = picture.HeightMm - Margin - headHeight;
         Figures(picture, row, new(Margin, bandTop - 8));
-        BarGlyphs.Draw(picture, drive, row, new(width - Margin, bandTop - 3), BarHeight);
+        BarGlyphs.Draw(picture, drive, row, new(width - Margin, bandTop - 3), BarHeight, 24);
         var frame = new ViewFrame(fit, width - 2 * Margin - 32, new(Margin, foot));
         double arrows = ObjectMarks.ArrowScale(ObjectMarks.Greatest(run.Layout, row), 16);
         State(picture, frame, drive, held, run.Layout, row, palm, arrows, names: true);
         Foot(picture, frame, arrows, new(Margin, foot - 8));
-        y = foot - 12 - Text;
+        y = foot - 15 - Text;
         picture.OnLayer("caption");
         foreach (string line in caption)
         {
@@ -78,7 +78,8 @@ public static class SideView
 
         FingerMarks.Draw(picture, frame, drive, layout, posture, row, names);
         MechanismMarks.Draw(picture, frame, drive, posture, row, names);
-        ObjectMarks.Forces(picture, frame, held, layout, row, newtonsPerMm);
+        double fingersLeft = posture.Fingers.Select((f, i) => f.Min(p => frame.At(p).X) - frame.Mm(i == 0 ? drive.Fingers[0].HalfThickness.Third : 0)).Min();
+        ObjectMarks.Forces(picture, frame, held, layout, row, newtonsPerMm, fingersLeft);
     }
 
     /// <summary>Scale bar, frame axes and the scales in words.</summary>
@@ -114,8 +115,8 @@ public static class SideView
         ];
         for (int i = 0; i < figures.Length; i++)
         {
-            picture.Text(at.Moved(i * 30, 0), figures[i].Figure, 3.8, strong: true);
-            picture.Text(at.Moved(i * 30, -4.6), figures[i].Name, 1.9, ink: Ink.Pale);
+            picture.Text(at.Moved(i * 36, 0), figures[i].Figure, 3.8, strong: true);
+            picture.Text(at.Moved(i * 36, -4.6), figures[i].Name, 1.9, ink: Ink.Pale);
         }
     }
 

@@ -9,7 +9,7 @@ namespace Graspwright.Workshop.Views;
 /// <summary>Side views at up to four wrist angles on one A4 sheet, all at one scale.</summary>
 public static class SideViewSeries
 {
-    private const double Margin = 12, Gap = 6;
+    private const double Margin = 12, Gap = 3, WordsMm = 64;
 
     /// <summary>The sheet.</summary>
     /// <param name="drive">The drive.</param>
@@ -29,7 +29,6 @@ public static class SideViewSeries
         }
 
         const double width = Picture.A4WidthMm, height = Picture.A4HeightMm;
-        double cell = (width - 2 * Margin - Gap) / 2;
         IReadOnlyList<string> head = Lettering.Wrap(sentence, width - 2 * Margin, 2.9);
         string angles = string.Join(", ", rows.Select(r => SideView.Degrees(r[TraceLayout.Theta])));
         var picture = new Picture(width, height, "Side views at " + angles, sentence + " Side views of the mechanism at wrist angles " + angles + ".");
@@ -42,38 +41,45 @@ public static class SideViewSeries
         }
 
         Extent extent = Extent.Of(drive, held, rows.Select(r => new Posture(drive, run.Layout, r)));
-        double room = (y - 4 - Margin - 14) / 2 - 42;
-        var fit = new ViewFrame(extent, cell, room, default);
-        double arrows = ObjectMarks.ArrowScale(rows.Max(r => ObjectMarks.Greatest(run.Layout, r)), 11);
-        double top = y;
+        double step = (y - Margin - 14) / Math.Max(rows.Count, 2);
+        var fit = new ViewFrame(extent, width - 2 * Margin - WordsMm - Gap, step - 2 * Gap, default);
+        step = Math.Min(step, Math.Max(fit.HeightMm, 46) + 2 * Gap);
+        double arrows = ObjectMarks.ArrowScale(rows.Max(r => ObjectMarks.Greatest(run.Layout, r)), 14);
         for (int i = 0; i < rows.Count; i++)
         {
-            double left = Margin + i % 2 * (cell + Gap), cellTop = top - i / 2 * (fit.HeightMm + 46);
-            Cell(picture, drive, held, run.Layout, rows[i], palm, fit, arrows, new(left, cellTop), cell);
+            State(picture, drive, held, run.Layout, rows[i], palm, fit, arrows, new(Margin, y - i * step), step);
         }
 
-        double below = top - (rows.Count + 1) / 2 * (fit.HeightMm + 46);
-        SideView.Foot(picture, new ViewFrame(fit, cell, default), arrows, new(Margin, Math.Max(below - 2, Margin)));
+        SideView.Foot(picture, fit, arrows, new(Margin, y - rows.Count * step - 6));
         return picture;
     }
 
-    private static void Cell(Picture picture, DriveModel drive, HeldObject held, TraceLayout layout, double[] row, PalmLine? palm, ViewFrame fit, double arrows, Place topLeft, double width)
+    private static void State(Picture picture, DriveModel drive, HeldObject held, TraceLayout layout, double[] row, PalmLine? palm, ViewFrame fit, double arrows, Place topLeft, double height)
     {
         picture.OnLayer("figures");
-        string rest = string.Create(CultureInfo.InvariantCulture, $"{row[TraceLayout.Tau]:0.00} N·m    {row[TraceLayout.Grip]:0.0} N");
-        picture.Line(topLeft, topLeft.Moved(width, 0), Pen.Hair);
-        picture.Text(topLeft.Moved(0, -6), SideView.Degrees(row[TraceLayout.Theta]), 3.4, strong: true);
-        picture.Text(topLeft.Moved(18, -6), rest, 2.6);
-        picture.Text(topLeft.Moved(18, -9.6), "moment, grip", 1.8, ink: Ink.Pale);
-        BarGlyphs.Draw(picture, drive, row, topLeft.Moved(width, -13), 9);
-        var frame = new ViewFrame(fit, width, topLeft.Moved(0, -31 - fit.HeightMm));
-        SideView.State(picture, frame, drive, held, layout, row, palm, arrows, names: false);
+        picture.Line(topLeft, topLeft.Moved(Picture.A4WidthMm - 2 * Margin, 0), Pen.Hair);
+        (string Figure, string Name)[] figures = [(SideView.Degrees(row[TraceLayout.Theta]), "wrist"), (Number(row[TraceLayout.Tau], "0.00") + " N·m", "moment"), (Number(row[TraceLayout.Grip], "0.0") + " N", "grip")];
+        double[] columns = [0, 18, 44];
+        for (int i = 0; i < 3; i++)
+        {
+            picture.Text(topLeft.Moved(columns[i], -6.5), figures[i].Figure, 2.9, strong: true);
+            picture.Text(topLeft.Moved(columns[i], -10), figures[i].Name, 1.8, ink: Ink.Pale);
+        }
+
+        int bars = layout.BarNames.Count;
+        double barStep = bars == 0 ? 0 : Math.Min(WordsMm / bars, 21);
+        BarGlyphs.Draw(picture, drive, row, topLeft.Moved(barStep * bars, -14), 10, barStep);
         picture.OnLayer("caption");
-        double y = -34 - fit.HeightMm - 1.8;
-        foreach (string line in Lettering.Wrap(StopWords.Sentence(drive, layout, row), width, 1.8).Take(3))
+        double y = bars == 0 ? -16 : -35;
+        foreach (string line in Lettering.Wrap(StopWords.Sentence(drive, layout, row), WordsMm, 1.8))
         {
             picture.Text(topLeft.Moved(0, y), line, 1.8);
-            y -= 3.2;
+            y -= 3.4;
         }
+
+        var frame = new ViewFrame(fit, Picture.A4WidthMm - 2 * Margin - WordsMm - Gap, topLeft.Moved(WordsMm + Gap, -Gap - (height - 2 * Gap + fit.HeightMm) / 2));
+        SideView.State(picture, frame, drive, held, layout, row, palm, arrows, names: false);
     }
+
+    private static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 }
