@@ -49,7 +49,7 @@ public sealed class DxfTests
         try
         {
             File.WriteAllText(file, DxfWriter.Write(SvgWriterTests.Everything("30° θ")));
-            string said = Run(python, ["-c", script, file]);
+            string said = Run(python, ["-X", "utf8", "-c", script, file]);
             Assert.SkipWhen(said.StartsWith("absent", StringComparison.Ordinal), "The independent reader ezdxf (package python3-ezdxf) is not installed.");
             string[] lines = said.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
             Assert.Equal("AC1009 0 ['LINES', 'ROUND', 'WORDS']", lines[0]);
@@ -68,7 +68,7 @@ public sealed class DxfTests
 
     private static string Run(string program, string[] arguments)
     {
-        using var process = Process.Start(new ProcessStartInfo(program, arguments) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var process = Process.Start(new ProcessStartInfo(program, arguments) { UseShellExecute = false, StandardOutputEncoding = System.Text.Encoding.UTF8, RedirectStandardOutput = true, RedirectStandardError = true })!;
         Task<string> output = process.StandardOutput.ReadToEndAsync(), errors = process.StandardError.ReadToEndAsync();
         if (!process.WaitForExit(TimeSpan.FromSeconds(60)))
         {

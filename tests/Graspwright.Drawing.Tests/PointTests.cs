@@ -10,7 +10,7 @@ public sealed class PointTests
     private static readonly NamedPoint[] Hand = [new("crank.fulcrum", 20, 20), new("pull_link.anchor", -45, 28.125), new("index.mcp", 95, 0), new("ring.mcp", 95, 0)];
 
     private static readonly Gen<NamedPoint[]> AnyPoints = Gen.Select(Gen.Double[-300, 300], Gen.Double[-300, 300]).Array[0, 12]
-        .Select(a => a.Select((p, i) => new NamedPoint($"fingers.f{i} [{i}]_a-b", Math.Round(p.Item1, 5), Math.Round(p.Item2, 5))).ToArray());
+        .Select(a => a.Select((p, i) => new NamedPoint($"fingers.f{i} [{i}]_a-b", Math.Round(p.Item1, 2), Math.Round(p.Item2, 2))).ToArray());
 
     private static IReadOnlyList<FileFault> TableFaults(string text) => Assert.Throws<DrawingFileException>(() => PointTable.Read(text, "points.csv")).Faults;
 
