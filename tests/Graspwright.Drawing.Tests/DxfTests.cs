@@ -48,14 +48,14 @@ public sealed class DxfTests
         string file = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName() + ".dxf");
         try
         {
-            File.WriteAllText(file, DxfWriter.Write(SvgWriterTests.Everything("30° θ")));
+            File.WriteAllText(file, DxfWriter.Write(SvgWriterTests.Everything("30° ± 2.66 N·m − 1")));
             string said = Run(python, ["-X", "utf8", "-c", script, file]);
             Assert.SkipWhen(said.StartsWith("absent", StringComparison.Ordinal), "The independent reader ezdxf (package python3-ezdxf) is not installed.");
             string[] lines = said.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
             Assert.Equal("AC1009 0 ['LINES', 'ROUND', 'WORDS']", lines[0]);
             Assert.Contains("CIRCLE ROUND 70.0 25.0 5.0", lines);
             Assert.Contains("ARC ROUND 0.0 90.0", lines);
-            Assert.Contains("TEXT WORDS 3.5 30° θ", lines);
+            Assert.Contains("TEXT WORDS 3.5 30° ± 2.66 N.m - 1", lines);
             Assert.Contains("POINT WORDS 100.0 60.0", lines);
             Assert.Contains("POLYLINE LINES 3 True", lines);
             Assert.Contains("POLYLINE LINES 3 False", lines);
