@@ -1,0 +1,107 @@
+namespace Graspwright.Hand;
+
+/// <summary>A whole hand as its maker describes it, every value in SI units (m, rad, N, N·m, N/m).</summary>
+/// <remarks>
+/// Hand frame: origin on the wrist's flexion axis, x distal (to the fingertips), y dorsal (to the back of the
+/// hand). Angles are anticlockwise from +x. The text of the file is kept apart from it.
+/// </remarks>
+public sealed record HandModel
+{
+    /// <summary>Name of the hand.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What the maker says about it; empty = nothing.</summary>
+    public string Description { get; init; } = "";
+
+    /// <summary>Which hand it replaces.</summary>
+    public required Side Side { get; init; }
+
+    /// <summary>The wearer's wrist.</summary>
+    public required Wrist Wrist { get; init; }
+
+    /// <summary>Give of cuff and hand shell.</summary>
+    public Give Give { get; init; } = new();
+
+    /// <summary>Gimbal on the wrist axis; <see langword="null"/> = none.</summary>
+    public Gimbal? Gimbal { get; init; }
+
+    /// <summary>Line of the palm on which held things rest.</summary>
+    public required PalmLine Palm { get; init; }
+
+    /// <summary>Link from the forearm anchor to the crank.</summary>
+    public required PullLink PullLink { get; init; }
+
+    /// <summary>Bell crank.</summary>
+    public required Crank Crank { get; init; }
+
+    /// <summary>Link from the crank to the carriage.</summary>
+    public required TransferLink TransferLink { get; init; }
+
+    /// <summary>Rail of the carriage.</summary>
+    public required Rail Rail { get; init; }
+
+    /// <summary>Root of the balance tree.</summary>
+    public required BalanceNode Balance { get; init; }
+
+    /// <summary>The fingers, thumb side first.</summary>
+    public required IReadOnlyList<Finger> Fingers { get; init; }
+
+    /// <summary>Coefficients of friction.</summary>
+    public Friction Friction { get; init; } = new();
+
+    /// <summary>Named lock patterns; "all free" needs no entry.</summary>
+    public IReadOnlyList<LockPattern> Locks { get; init; } = [];
+
+    /// <summary>Things to close on.</summary>
+    public IReadOnlyList<HandObject> Objects { get; init; } = [];
+
+    /// <summary>Tolerances: how far a value may lie from what the file says.</summary>
+    public IReadOnlyList<Tolerance> Tolerances { get; init; } = [];
+
+    /// <summary>Other files of this hand.</summary>
+    public IReadOnlyList<NamedFile> Files { get; init; } = [];
+
+    /// <summary>Every default that stands in for a measurement.</summary>
+    public IReadOnlyList<Guess> Guesses { get; init; } = [];
+}
+
+/// <summary>Left or right.</summary>
+public enum Side
+{
+    /// <summary>Left hand.</summary>
+    Left,
+
+    /// <summary>Right hand.</summary>
+    Right,
+}
+
+/// <summary>A point or offset in the hand frame.</summary>
+/// <param name="X">Distal [m].</param>
+/// <param name="Y">Dorsal [m].</param>
+public readonly record struct Point(double X, double Y);
+
+/// <summary>A pin: its radius and the play round it.</summary>
+/// <param name="Radius">Radius [m]; 0 = no friction there.</param>
+/// <param name="Play">Diametral play when new [m].</param>
+/// <param name="WornPlay">Diametral play when worn [m].</param>
+public readonly record struct Pin(double Radius, double Play, double WornPlay);
+
+/// <summary>How far a value may lie from what the file says.</summary>
+/// <param name="Path">Path of the value.</param>
+/// <param name="PlusMinus">Half width, in the SI unit of that value.</param>
+public sealed record Tolerance(string Path, double PlusMinus);
+
+/// <summary>Another file that belongs to this hand.</summary>
+/// <param name="Key">What it is, such as <c>readings</c>.</param>
+/// <param name="RelativePath">Where it is, relative to the hand file, inside its folder.</param>
+public sealed record NamedFile(string Key, string RelativePath);
+
+/// <summary>A default that stands in for a measurement.</summary>
+/// <param name="Path">Path of the value.</param>
+/// <param name="ValueText">The value with its unit.</param>
+/// <param name="SourceKey">Key in <see cref="Source.All"/>.</param>
+public sealed record Guess(string Path, string ValueText, string SourceKey)
+{
+    /// <summary>What the maker is told.</summary>
+    public string Words => $"{Path} = {ValueText}: guessed, measure it ({Source.Find(SourceKey).Words})";
+}
