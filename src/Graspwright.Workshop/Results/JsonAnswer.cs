@@ -181,13 +181,7 @@ public static class JsonAnswer
             json.WriteStartArray("rows");
             foreach (IReadOnlyList<Cell> row in table.Rows)
             {
-                json.WriteStartArray();
-                foreach (Cell cell in row)
-                {
-                    WriteCell(json, cell);
-                }
-
-                json.WriteEndArray();
+                json.WriteRawValue(Row(row), skipInputValidation: true);
             }
 
             json.WriteEndArray();
@@ -197,20 +191,25 @@ public static class JsonAnswer
         json.WriteEndObject();
     }
 
-    private static void WriteCell(Utf8JsonWriter json, Cell cell)
+    /// <summary>A row on one line, so that a table reads as one.</summary>
+    private static string Row(IReadOnlyList<Cell> row)
     {
-        if (cell.Text is not null)
+        StringBuilder text = new("[");
+        for (int i = 0; i < row.Count; i++)
         {
-            json.WriteStringValue(cell.Text);
+            text.Append(i > 0 ? ", " : "");
+            Cell cell = row[i];
+            if (cell.Text is not null)
+            {
+                text.Append('"').Append(JsonEncodedText.Encode(cell.Text, JavaScriptEncoder.UnsafeRelaxedJsonEscaping).Value).Append('"');
+            }
+            else
+            {
+                text.Append(cell.Number is { } number ? Digits(number) : "null");
+            }
         }
-        else if (cell.Number is { } number)
-        {
-            json.WriteRawValue(Digits(number), skipInputValidation: true);
-        }
-        else
-        {
-            json.WriteNullValue();
-        }
+
+        return text.Append(']').ToString();
     }
 
     private static void OptionalNumber(Utf8JsonWriter json, string name, double? value)
