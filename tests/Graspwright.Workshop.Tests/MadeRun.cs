@@ -56,14 +56,14 @@ internal sealed class MadeRun
         end[TraceLayout.Pivot(0)] = 190;
         end[TraceLayout.Tilt(0)] = Radians(4);
         Contact(end, 0, 0, 8, new(0.0700, -0.0150));
-        Contact(end, 0, 2, 10, new(0.1200, -0.0500));
-        Contact(end, 1, 2, 6, new(0.1150, -0.0600));
+        Contact(end, 0, 2, 10, new(0.1050, -0.0750));
+        Contact(end, 1, 2, 6, new(0.0950, -0.0800));
         end[Layout.FingerPull(0)] = 90;
         end[Layout.FingerPull(1)] = 80;
         end[Layout.Pin(0, 0)] = 50;
         double cos4 = Math.Cos(Radians(4));
         end[TraceLayout.Grip] = 18 * cos4 + 6;
-        Vector2D sum = 8 * cos4 * Unit(0.0700, -0.0150) + 10 * cos4 * Unit(0.1200, -0.0500) + 6 * Unit(0.1150, -0.0600);
+        Vector2D sum = 8 * cos4 * Unit(0.0700, -0.0150) + 10 * cos4 * Unit(0.1050, -0.0750) + 6 * Unit(0.0950, -0.0800);
         end[TraceLayout.ResultantX] = sum.X;
         end[TraceLayout.ResultantY] = sum.Y;
         made.Closing.AddRange([rest, touch, Row(12), Row(15), end]);
