@@ -51,14 +51,14 @@ public static class DriveMapping
         };
     }
 
-    /// <summary>Whether any pin's worn play is given.</summary>
+    /// <summary>Whether any pin is given more play worn than new.</summary>
     /// <param name="hand">The hand.</param>
     public static bool GivesWear(Hand.HandModel hand)
     {
         ArgumentNullException.ThrowIfNull(hand);
-        return hand.PullLink.AnchorPin.WornPlay > 0 || hand.PullLink.CrankPin.WornPlay > 0 || hand.Crank.FulcrumPin.WornPlay > 0
-            || hand.Crank.OutputPin.WornPlay > 0 || hand.TransferLink.CarriagePin.WornPlay > 0 || hand.Gimbal?.Pin.WornPlay > 0
-            || WearOf(hand.Balance) || hand.Fingers.Any(f => f.WornPlay.First > 0 || f.WornPlay.Second > 0 || f.WornPlay.Third > 0);
+        return Wears(hand.PullLink.AnchorPin) || Wears(hand.PullLink.CrankPin) || Wears(hand.Crank.FulcrumPin) || Wears(hand.Crank.OutputPin)
+            || Wears(hand.TransferLink.CarriagePin) || (hand.Gimbal is { } gimbal && Wears(gimbal.Pin)) || WearOf(hand.Balance)
+            || hand.Fingers.Any(f => f.WornPlay != f.Play);
     }
 
     /// <summary>Index of a finger by name.</summary>
@@ -142,7 +142,9 @@ public static class DriveMapping
     };
 
     private static bool WearOf(Hand.BalanceNode node) =>
-        node is Hand.BalanceBar bar && (bar.PivotPin.WornPlay > 0 || WearOf(bar.First) || WearOf(bar.Second));
+        node is Hand.BalanceBar bar && (Wears(bar.PivotPin) || WearOf(bar.First) || WearOf(bar.Second));
+
+    private static bool Wears(Hand.Pin pin) => pin.WornPlay > pin.Play;
 
     private static double Play(Hand.Pin pin, bool worn) => worn ? pin.WornPlay : pin.Play;
 }
