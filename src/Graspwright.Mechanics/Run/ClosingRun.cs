@@ -17,6 +17,8 @@ public static class ClosingRun
         ArgumentNullException.ThrowIfNull(drive);
         ArgumentNullException.ThrowIfNull(held);
         ArgumentNullException.ThrowIfNull(options);
-        throw new DriveException(DriveFault.NotAssembled, "solver", 0, "The solver is not linked in yet.");
+        PathFollower follower = new(drive, held, options);
+        follower.Run();
+        return follower.Result();
     }
 }

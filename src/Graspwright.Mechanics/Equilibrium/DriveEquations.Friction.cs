@@ -1,0 +1,426 @@
+using Graspwright.Mechanics.Drive;
+using Graspwright.Numerics;
+
+namespace Graspwright.Mechanics.Equilibrium;
+
+/// <content>Places that rub: pins of the links, fulcrum, rail, slot, bars, guides, joints.</content>
+internal sealed partial class DriveEquations
+{
+    private const int AnchorPin = 0, InputPin = 1, OutputPin = 2, FulcrumPin = 3, CarriagePin = 4, RailPlace = 5, SlotPlace = 6;
+    private const double StickingTurn = 3e5;  // N·m/rad
+    private const double StickingSlide = 3e9; // N/m
+
+    private RubbingPlace[] _places = [];
+    private int[] _guide = [], _firstJoint = [];
+    private readonly double[] _grad = new double[3];
+    private double _anchorSlope, _inputSlope; // ∂M/∂φ of the pull link's two pins
+
+    /// <summary>Places that rub.</summary>
+    public RubbingPlace[] Places => _places;
+
+    /// <summary>Whether anything rubs at all.</summary>
+    public bool HasFriction { get; private set; }
+
+    /// <summary>Vector load on the fulcrum pin [N].</summary>
+    public Vector2D FulcrumLoad => TransferForce * _transferUnit - PullForce * _pullUnit;
+
+    /// <summary>Force across the rail [N].</summary>
+    public double RailNormal => TransferForce * _transferUnit.Cross(_railDirection);
+
+    /// <summary>Wrist moment without the gimbal: τ = ∂Π/∂θ + Σ M ∂γ/∂θ [N·m].</summary>
+    public double WristMoment => PullForce * _lTheta + Places[AnchorPin].Friction * (_aTheta - _forearmSense) + Places[InputPin].Friction * _aTheta;
+
+    /// <summary>Directional derivative of <see cref="WristMoment"/>.</summary>
+    /// <param name="phiRate">Rate of φ.</param>
+    /// <param name="thetaRate">Rate of θ.</param>
+    public double WristMomentRate(double phiRate, double thetaRate)
+    {
+        double k = PullStiffness, t = PullForce, a = Places[AnchorPin].Friction, b = Places[InputPin].Friction;
+        double byPhi = k * _lPhi * _lTheta + t * _lPhiTheta
+            + _anchorSlope * (_aTheta - _forearmSense) + _inputSlope * _aTheta + (a + b) * _aPhiTheta;
+        double byTheta = k * _lTheta * _lTheta + t * _lThetaTheta
+            + _anchorTheta * (_aTheta - _forearmSense) + _inputTheta * _aTheta + (a + b) * _aThetaTheta;
+        return byPhi * phiRate + byTheta * thetaRate;
+    }
+
+    private double _anchorTheta, _inputTheta;
+
+    /// <summary>Rate of the slide of a place along a direction of motion.</summary>
+    public double SlideRate(int place, ReadOnlySpan<double> v, double thetaRate)
+    {
+        double pull = _aPhi * v[Phi] + _aTheta * thetaRate;
+        double transfer = _b1[0] * v[0] + _b1[1] * v[1] + _b1[2] * v[2];
+        double crank = _crankSense * v[Phi];
+        switch (place)
+        {
+            case AnchorPin: return pull - _forearmSense * thetaRate;
+            case InputPin: return pull - crank;
+            case OutputPin: return transfer - crank;
+            case FulcrumPin: return v[Phi];
+            case CarriagePin: return transfer;
+            case RailPlace: return v[Carriage];
+            case SlotPlace: return v[Shift];
+        }
+
+        if (place < 7 + _bars.Length)
+        {
+            return v[3 + place - 7];
+        }
+
+        int f = 0;
+        while (f + 1 < _fingers.Length && place >= _guide[f + 1])
+        {
+            f++;
+        }
+
+        if (place != _guide[f])
+        {
+            return v[Offsets[f] + place - _firstJoint[f]];
+        }
+
+        double take = 0;
+        for (int q = 0; q < Sizes[f]; q++)
+        {
+            take += _slopes[f * 3 + q] * v[Offsets[f] + q];
+        }
+
+        return take;
+    }
+
+    private void SetUpFriction()
+    {
+        FrictionCoefficients mu = _drive.Friction;
+        List<RubbingPlace> places = [];
+        Add(mu.Pin * _drive.PullLink.AnchorPinRadius > 0, StickingTurn);
+        Add(mu.Pin * _drive.PullLink.CrankPinRadius > 0, StickingTurn);
+        Add(mu.Pin * _drive.Crank.OutputPinRadius > 0, StickingTurn);
+        Add(mu.Pin * _drive.Crank.FulcrumPinRadius + _drive.Crank.Drag > 0, StickingTurn);
+        Add(mu.Pin * _drive.TransferLink.CarriagePinRadius > 0, StickingTurn);
+        Add(mu.Rail + _drive.Rail.Drag > 0, StickingSlide);
+        Add(mu.Slot > 0 && _drive.Crank.Slot is not null, StickingSlide);
+        foreach (BalanceBar bar in _bars)
+        {
+            Add(mu.Pin * (bar.PivotPinRadius + bar.FirstPinRadius + bar.SecondPinRadius) > 0 && bar.TiltStopRadians > 0, StickingTurn);
+        }
+
+        _guide = new int[_fingers.Length];
+        _firstJoint = new int[_fingers.Length];
+        for (int f = 0; f < _fingers.Length; f++)
+        {
+            Finger finger = _fingers[f];
+            _guide[f] = places.Count;
+            Add(mu.Guide * finger.Pull.GuideWrapRadians > 0, StickingSlide);
+            _firstJoint[f] = places.Count;
+            bool all = mu.Pin * (finger.PinRadius.First + finger.PinRadius.Second + finger.PinRadius.Third)
+                + finger.Drag.First + finger.Drag.Second + finger.Drag.Third > 0;
+            for (int j = 0; j < Sizes[f]; j++)
+            {
+                Add(Sizes[f] == 1 ? all : mu.Pin * finger.PinRadius[j] + finger.Drag[j] > 0, StickingTurn);
+            }
+        }
+
+        _places = [.. places];
+        HasFriction = places.Exists(p => p.Active);
+
+        void Add(bool active, double stiffness) => places.Add(new RubbingPlace { Active = active, Stiffness = stiffness });
+    }
+
+    private void AddLinkFriction()
+    {
+        if (!HasFriction)
+        {
+            return;
+        }
+
+        double mu = _drive.Friction.Pin;
+        AddPullPins(mu);
+        double t = TransferForce, sign = t < 0 ? -1 : 1, k = TransferStiffness;
+
+        // Output pin: transfer-link angle − crank angle. Carriage pin: transfer-link angle.
+        Span<double> slope = stackalloc double[3], bound = stackalloc double[3];
+        double radius = mu * _drive.Crank.OutputPinRadius;
+        for (int a = 0; a < 3; a++)
+        {
+            slope[a] = _b1[a] - (a == 0 ? _crankSense : 0);
+            bound[a] = radius * sign * k * _m1[a];
+        }
+
+        AddTrunkPlace(OutputPin, _transferAngle - _crankSense * X[Phi], radius * Math.Abs(t), slope, bound, true);
+
+        radius = mu * _drive.TransferLink.CarriagePinRadius;
+        for (int a = 0; a < 3; a++)
+        {
+            slope[a] = _b1[a];
+            bound[a] = radius * sign * k * _m1[a];
+        }
+
+        AddTrunkPlace(CarriagePin, _transferAngle, radius * Math.Abs(t), slope, bound, true);
+
+        // Fulcrum: load is the sum of both link forces.
+        Vector2D load = FulcrumLoad;
+        double size = load.Length;
+        radius = mu * _drive.Crank.FulcrumPinRadius;
+        Vector2D unit = size > 0 ? (1 / size) * load : default;
+        for (int a = 0; a < 3; a++)
+        {
+            Vector2D change = k * _m1[a] * _transferUnit + t * _b1[a] * _transferUnit.Perpendicular;
+            if (a == 0)
+            {
+                change -= PullStiffness * _lPhi * _pullUnit + PullForce * _aPhi * _pullUnit.Perpendicular;
+            }
+
+            bound[a] = radius * unit.Dot(change);
+        }
+
+        Vector2D changeTheta = -(PullStiffness * _lTheta) * _pullUnit - (PullForce * _aTheta) * _pullUnit.Perpendicular;
+        Unit(slope, Phi);
+        AddTrunkPlace(FulcrumPin, X[Phi], radius * size + _drive.Crank.Drag, slope, bound, false, radius * unit.Dot(changeTheta));
+
+        // Rail: N = T n×u; dN = k dL (n×u) − T (n·u) dα.
+        double normal = RailNormal;
+        double direction = (normal < 0 ? -1 : 1) * _drive.Friction.Rail;
+        for (int a = 0; a < 3; a++)
+        {
+            bound[a] = direction * (k * _m1[a] * _transferUnit.Cross(_railDirection) - t * _transferUnit.Dot(_railDirection) * _b1[a]);
+        }
+
+        Unit(slope, Carriage);
+        AddTrunkPlace(RailPlace, X[Carriage], _drive.Friction.Rail * Math.Abs(normal) + _drive.Rail.Drag, slope, bound, false);
+
+        if (Places[SlotPlace].Active)
+        {
+            normal = t * _transferUnit.Cross(_slotNow);
+            direction = (normal < 0 ? -1 : 1) * _drive.Friction.Slot;
+            for (int a = 0; a < 3; a++)
+            {
+                double turn = (a == 0 ? _crankSense : 0) - _b1[a];
+                bound[a] = direction * (k * _m1[a] * _transferUnit.Cross(_slotNow) + t * _transferUnit.Dot(_slotNow) * turn);
+            }
+
+            Unit(slope, Shift);
+            AddTrunkPlace(SlotPlace, X[Shift], _drive.Friction.Slot * Math.Abs(normal), slope, bound, false);
+        }
+    }
+
+    private static void Unit(Span<double> slope, int index)
+    {
+        slope.Clear();
+        slope[index] = 1;
+    }
+
+    /// <summary>Both pins of the pull link turn with φ and with θ itself.</summary>
+    private void AddPullPins(double mu)
+    {
+        double t = PullForce, sign = t < 0 ? -1 : 1, k = PullStiffness;
+        (_anchorSlope, _anchorTheta) = Pin(AnchorPin, mu * _drive.PullLink.AnchorPinRadius, _pullAngle - _forearmSense * Theta, _aPhi, _aTheta - _forearmSense);
+        (_inputSlope, _inputTheta) = Pin(InputPin, mu * _drive.PullLink.CrankPinRadius, _pullAngle - _crankSense * X[Phi], _aPhi - _crankSense, _aTheta);
+
+        (double Phi, double Theta) Pin(int place, double radius, double slide, double byPhi, double byTheta)
+        {
+            ref RubbingPlace p = ref _places[place];
+            if (!p.Active)
+            {
+                return (0, 0);
+            }
+
+            double bound = radius * Math.Abs(t);
+            double stick = p.Map(slide, -bound, bound);
+            double grow = BoundDerivatives ? p.Sliding * radius * sign * k : 0;
+            double mPhi = stick * byPhi + grow * _lPhi, mTheta = stick * byTheta + grow * _lTheta;
+            R[Phi] += p.Friction * byPhi;
+            Jacobian.A[0] += byPhi * mPhi + p.Friction * _aPhiPhi;
+            ThetaDerivative[Phi] += byPhi * mTheta + p.Friction * _aPhiTheta;
+            return (mPhi, mTheta);
+        }
+    }
+
+    private void AddTrunkPlace(int place, double slide, double bound, ReadOnlySpan<double> slope, ReadOnlySpan<double> boundSlope, bool turnsWithLink, double boundTheta = 0)
+    {
+        ref RubbingPlace p = ref _places[place];
+        if (!p.Active)
+        {
+            return;
+        }
+
+        double stick = p.Map(slide, -bound, bound);
+        double grow = BoundDerivatives ? p.Sliding : 0;
+        int nt = TrunkCount;
+        for (int a = 0; a < 3; a++)
+        {
+            if (slope[a] == 0)
+            {
+                continue;
+            }
+
+            R[a] += p.Friction * slope[a];
+            ThetaDerivative[a] += slope[a] * grow * boundTheta;
+            for (int b = 0; b < 3; b++)
+            {
+                double change = slope[a] * (stick * slope[b] + grow * boundSlope[b]);
+                if (turnsWithLink)
+                {
+                    change += p.Friction * _b2[a * 3 + b];
+                }
+
+                Jacobian.A[a * nt + b] += change;
+            }
+        }
+    }
+
+    /// <summary>Bars: pivot carries F₁ + F₂, the ends F₁ and F₂; all three turn by the tilt.</summary>
+    private void AddBarFriction()
+    {
+        for (int b = 0; b < _bars.Length; b++)
+        {
+            ref RubbingPlace p = ref _places[7 + b];
+            if (!p.Active)
+            {
+                continue;
+            }
+
+            BalanceBar bar = _bars[b];
+            (double first, double second) = BarEnds(b);
+            double mu = _drive.Friction.Pin;
+            double bound = mu * (bar.PivotPinRadius * Math.Abs(first + second) + bar.FirstPinRadius * Math.Abs(first) + bar.SecondPinRadius * Math.Abs(second));
+            double stick = p.Map(X[3 + b], -bound, bound);
+            int nt = TrunkCount, row = 3 + b;
+            R[row] += p.Friction;
+            Jacobian.A[row * nt + row] += stick;
+            if (p.Sliding == 0 || !BoundDerivatives)
+            {
+                continue;
+            }
+
+            double both = bar.PivotPinRadius * Math.Sign(first + second);
+            double perFirst = mu * p.Sliding * (both + bar.FirstPinRadius * Math.Sign(first));
+            double perSecond = mu * p.Sliding * (both + bar.SecondPinRadius * Math.Sign(second));
+            for (int f = 0; f < _fingers.Length; f++)
+            {
+                int end = EndOf(f, b);
+                double weight = end == 1 ? perFirst : end == 2 ? perSecond : 0;
+                double k = weight * LeafStiffness[f];
+                if (k == 0)
+                {
+                    continue;
+                }
+
+                for (int a = Carriage; a < nt; a++)
+                {
+                    Jacobian.A[row * nt + a] += k * _leafSlopes[f * nt + a];
+                }
+
+                for (int q = 0; q < Sizes[f]; q++)
+                {
+                    Jacobian.B[(f * nt + row) * 3 + q] -= k * _slopes[f * 3 + q];
+                }
+            }
+        }
+    }
+
+    /// <summary>Sum of leaf tensions behind each end of a bar [N].</summary>
+    public (double First, double Second) BarEnds(int bar)
+    {
+        double first = 0, second = 0;
+        for (int f = 0; f < _fingers.Length; f++)
+        {
+            int end = EndOf(f, bar);
+            first += end == 1 ? LeafTension[f] : 0;
+            second += end == 2 ? LeafTension[f] : 0;
+        }
+
+        return (first, second);
+    }
+
+    /// <summary>1, 2 = the finger hangs on the first, second end of the bar; 0 = not on it.</summary>
+    private int EndOf(int finger, int bar)
+    {
+        int bars = Math.Max(_bars.Length, 1);
+        for (int k = 0; k < _leafBarCount[finger]; k++)
+        {
+            if (_leafBars[finger * bars + k] == bar)
+            {
+                return _leafArms[finger * bars + k] < 0 ? 1 : 2;
+            }
+        }
+
+        return 0;
+    }
+
+    /// <summary>Guide of the pull and pins of the joints.</summary>
+    private void AddFingerFriction(int f, Finger finger)
+    {
+        int nt = TrunkCount, m = Sizes[f], o = Offsets[f];
+        double t1 = LeafTension[f], k1 = LeafStiffness[f];
+        ref RubbingPlace guide = ref _places[_guide[f]];
+
+        // Finger tension T₂ = T₁ − M_guide; its change: by own q, and by the trunk through T₁.
+        Span<double> t2Own = stackalloc double[3];
+        double perTravel = 1; // dT₂/dT₁ through the trunk
+        for (int q = 0; q < m; q++)
+        {
+            t2Own[q] = -k1 * _slopes[f * 3 + q];
+        }
+
+        FingerTension[f] = t1;
+        if (guide.Active)
+        {
+            double wrap = _drive.Friction.Guide * finger.Pull.GuideWrapRadians;
+            double pull = Math.Max(t1, 0), forward = -ExpMinusOne(-wrap), back = -ExpMinusOne(wrap);
+            double stick = guide.Map(TakenUp(f), back * pull, forward * pull);
+            double share = !BoundDerivatives || t1 <= 0 ? 0 : guide.Sliding > 0 ? forward : guide.Sliding < 0 ? back : 0;
+            for (int q = 0; q < m; q++)
+            {
+                double slope = _slopes[f * 3 + q];
+                R[o + q] += guide.Friction * slope;
+                for (int p = 0; p < m; p++)
+                {
+                    Jacobian.D[(f * 3 + q) * 3 + p] += slope * (stick - share * k1) * _slopes[f * 3 + p];
+                }
+
+                for (int a = Carriage; a < nt; a++)
+                {
+                    Jacobian.C[(f * 3 + q) * nt + a] += slope * share * k1 * _leafSlopes[f * nt + a];
+                }
+
+                t2Own[q] -= (stick - share * k1) * slope;
+            }
+
+            Jacobian.D[f * 9] += guide.Friction * _curvature[0];
+            perTravel = 1 - share;
+            FingerTension[f] = t1 - guide.Friction;
+        }
+
+        for (int j = 0; j < m; j++)
+        {
+            ref RubbingPlace p = ref _places[_firstJoint[f] + j];
+            if (!p.Active)
+            {
+                continue;
+            }
+
+            double perTension = JointBound(f, finger, j, t2Own, out double bound, _grad);
+            double stick = p.Map(X[o + j], -bound, bound);
+            R[o + j] += p.Friction;
+            Jacobian.D[(f * 3 + j) * 3 + j] += stick;
+            if (p.Sliding == 0 || !BoundDerivatives)
+            {
+                continue;
+            }
+
+            for (int q = 0; q < m; q++)
+            {
+                Jacobian.D[(f * 3 + j) * 3 + q] += p.Sliding * _grad[q];
+            }
+
+            for (int a = Carriage; a < nt; a++)
+            {
+                Jacobian.C[(f * 3 + j) * nt + a] += p.Sliding * perTension * perTravel * k1 * _leafSlopes[f * nt + a];
+            }
+        }
+    }
+
+    private double TakenUp(int f) => LeafTravel[f] - _fingers[f].Pull.Slack - PullElongations[f];
+
+    // Math.Exp(x) − 1 loses digits only below 1e-8 of wrap, where the guide carries nothing worth counting.
+    private static double ExpMinusOne(double x) => Math.Exp(x) - 1;
+}

@@ -1,0 +1,298 @@
+using Graspwright.Mechanics.Drive;
+using Graspwright.Mechanics.Equilibrium;
+
+namespace Graspwright.Mechanics.Run;
+
+/// <content>Accepting states, switching modes, the wrist, locks, energy books.</content>
+internal sealed partial class PathFollower
+{
+    private bool[] _baseFrozen = [];
+    private bool[] _lockActed = [];
+    private double _storedBefore, _work, _dissipated, _pullBefore;
+    private double _workIn, _dissipatedClosing, _lost, _restStored, _workBack, _dissipatedOpening;
+    private const double BalanceTolerance = 2e-7; // J a step
+
+    private double GimbalDrag => _drive.Joint.HasGimbal ? _drive.Friction.Pin * _drive.Joint.GimbalPinRadius : 0;
+
+    /// <summary>Moment that the wearer supplies: the drive's, and the gimbal's friction against the motion.</summary>
+    private double Moment() => _eq.WristMoment + _direction * GimbalDrag * Math.Abs(_eq.PullForce);
+
+    private double MomentRate(ReadOnlySpan<double> rate) =>
+        _eq.WristMomentRate(rate[DriveEquations.Phi], 1)
+        + _direction * GimbalDrag * Math.Sign(_eq.PullForce) * _eq.PullForceRate(rate[DriveEquations.Phi], 1);
+
+    private double GiveSlope() => 1 / _drive.Joint.CuffStiffness + 1 / _drive.Joint.ShellStiffness;
+
+    private double JointTravel(double theta, double tau)
+    {
+        double give = tau * GiveSlope();
+        if (_direction < 0 && _endMoment > 0)
+        {
+            give *= 1 + 3 * _drive.Joint.GiveHysteresis * (1 - tau / _endMoment);
+        }
+
+        return theta + give;
+    }
+
+    private double Sense => _drive.Wrist.Direction == DrivingDirection.Flexion ? 1 : -1;
+
+    private double CapacityAt(double travel) => _drive.Wrist.Capacity.At(_drive.Wrist.StartRadians + Sense * travel);
+
+    private double CapacitySlope(double travel) => Sense * _drive.Wrist.Capacity.SlopeAt(_drive.Wrist.StartRadians + Sense * travel);
+
+    private bool FingerHeld(int finger) => _eq.Frozen[_eq.Offsets[finger]];
+
+    /// <summary>Whether work, stored energy and friction of the step agree; without friction there is nothing to refine.</summary>
+    private bool Balanced(double end)
+    {
+        if (!_eq.HasFriction)
+        {
+            return true;
+        }
+
+        StepBooks(end, out double work, out double friction);
+        return Math.Abs(work - friction - (_eq.Stored - _storedBefore)) <= BalanceTolerance;
+    }
+
+    private void StepBooks(double end, out double work, out double friction)
+    {
+        double h = end - _theta, tau = Moment();
+        work = 0.5 * h * (_tau + tau) + h * h / 12 * (_tauRate - MomentRate(_rateEnd));
+        friction = 0.5 * Math.Abs(h) * GimbalDrag * (Math.Abs(_pullBefore) + Math.Abs(_eq.PullForce));
+        foreach (ref RubbingPlace p in _eq.Places.AsSpan())
+        {
+            if (p.Active)
+            {
+                friction += 0.5 * (p.Friction + p.FrictionBefore) * (p.Slide - p.SlideBefore);
+            }
+        }
+    }
+
+    private void ResetBooks()
+    {
+        _storedBefore = _eq.Stored;
+        _pullBefore = _eq.PullForce;
+        _work = 0;
+        _dissipated = 0;
+    }
+
+    /// <summary>Takes the evaluated and factored state, with its tangent in _rateEnd, as the path's new end.</summary>
+    private void AcceptState(double at)
+    {
+        StepBooks(at, out double work, out double friction);
+        _work += work;
+        _dissipated += friction;
+        if (Math.Abs(at - _theta) > 1e-12)
+        {
+            Array.Clear(_switchedHere);
+        }
+
+        _theta = at;
+        _eq.X.CopyTo(_start, 0);
+        _rateEnd.CopyTo(_rate, 0);
+        _tau = Moment();
+        _tauRate = MomentRate(_rate);
+        _storedBefore = _eq.Stored;
+        _pullBefore = _eq.PullForce;
+        RememberWatches();
+        AcceptPlaces();
+        NotePeaks();
+    }
+
+    /// <summary>Switches the mode of a watch at the accepted state.</summary>
+    private bool Switch(int w)
+    {
+        if (w == _effortWatch || w == _travelWatch)
+        {
+            _end = w == _effortWatch ? RunEnd.Effort : RunEnd.Travel;
+            Note(w == _effortWatch ? EventKind.EffortLimit : EventKind.TravelEnd, "wrist", 0, Moment(), false);
+            return true;
+        }
+
+        if (++_switchedHere[w] > 3)
+        {
+            return Jump();
+        }
+
+        if (w < _contactWatch)
+        {
+            SwitchStop(w % _count, w < _count ? -1 : 1);
+        }
+        else if (w < _cordWatch)
+        {
+            int c = w - _contactWatch;
+            _eq.Touching[c] = !_eq.Touching[c];
+            NoteContact(c, false);
+        }
+        else if (w < _slideWatch)
+        {
+            SwitchCord(w - _cordWatch);
+        }
+        else
+        {
+            _eq.Places[w - _slideWatch].SlidingBefore = 0;
+        }
+
+        LeaveState();
+        if (_eq.Jacobian.SmallestPivot < -1e-9)
+        {
+            return Jump();
+        }
+
+        if (w < _slideWatch)
+        {
+            Record(false);
+        }
+
+        return true;
+    }
+
+    private void SwitchStop(int i, int side)
+    {
+        if (_bound[i] == 0)
+        {
+            _bound[i] = side;
+            _eq.X[i] = side < 0 ? _eq.Low[i] : _eq.High[i];
+            _start[i] = _eq.X[i];
+            NoteStop(EventKind.StopReached, i, side);
+        }
+        else
+        {
+            _bound[i] = 0;
+            NoteStop(EventKind.StopLeft, i, side);
+        }
+    }
+
+    private void SwitchCord(int cord)
+    {
+        bool taut = !CordTaut(cord);
+        switch (cord)
+        {
+            case 0:
+                _eq.PullTaut = taut;
+                break;
+            case 1:
+                _eq.TransferTaut = taut;
+                break;
+            default:
+                _eq.Taut[cord - 2] = taut;
+                break;
+        }
+
+        string subject = cord switch { 0 => "pull link", 1 => "transfer link", _ => $"pull {_drive.Fingers[cord - 2].Name}" };
+        Note(taut ? EventKind.Taut : EventKind.Slack, subject, 0, 0, false);
+    }
+
+    private void ReleaseLocks()
+    {
+        if (_baseFrozen.Length == 0)
+        {
+            _baseFrozen = [.. _eq.Frozen];
+            _lockActed = new bool[_options.Locks.Count];
+        }
+
+        _baseFrozen.CopyTo(_eq.Frozen, 0);
+        Array.Clear(_lockActed);
+    }
+
+    private double NextLock(double theta)
+    {
+        double next = double.PositiveInfinity;
+        for (int i = 0; i < _lockActed.Length; i++)
+        {
+            if (!_lockActed[i])
+            {
+                next = Math.Min(next, Math.Max(theta, _options.Locks[i].AtRadians));
+            }
+        }
+
+        return next;
+    }
+
+    /// <summary>Freezes the fingers whose lock acts at or before θ; says whether one let its pull go.</summary>
+    private bool ApplyLocks(double theta)
+    {
+        bool letsGo = false;
+        for (int i = 0; i < _lockActed.Length; i++)
+        {
+            FingerLock l = _options.Locks[i];
+            if (_lockActed[i] || l.AtRadians > theta)
+            {
+                continue;
+            }
+
+            _lockActed[i] = true;
+            for (int q = 0; q < _eq.Sizes[l.FingerIndex]; q++)
+            {
+                _eq.Frozen[_eq.Offsets[l.FingerIndex] + q] = true;
+            }
+
+            if (!l.HoldsPull)
+            {
+                _eq.Attached[l.FingerIndex] = false;
+                letsGo = true;
+            }
+
+            if (theta > 0)
+            {
+                Note(EventKind.Lock, _drive.Fingers[l.FingerIndex].Name, 0, 0, false);
+            }
+        }
+
+        return letsGo;
+    }
+
+    private bool ActLocks(double theta)
+    {
+        double stored = _storedBefore;
+        double[] before = Snapshot();
+        bool letsGo = ApplyLocks(theta);
+        LeaveState();
+        NoteAllTouch(false);
+        if (!letsGo)
+        {
+            Record(false);
+            return true;
+        }
+
+        double dissipated = _dissipated;
+        if (!Settle(_theta))
+        {
+            Fail("No balance was found after a lock let its pull go.");
+            return false;
+        }
+
+        AcceptJump(before, stored, dissipated, byLock: true);
+        return true;
+    }
+
+    private void FinishClosing()
+    {
+        _end ??= RunEnd.NotFollowed;
+        _endMoment = _tau;
+        Record(true);
+        _workIn = _work;
+        _dissipatedClosing = _dissipated;
+    }
+
+    private void BeginOpening()
+    {
+        RunEnd? end = _end;
+        _end = null;
+        _direction = -1;
+        foreach (ref RubbingPlace p in _eq.Places.AsSpan())
+        {
+            p.SlidingBefore = 0;
+        }
+
+        Array.Clear(_switchedHere);
+        LeaveState();
+        ResetBooks();
+        StartOpeningTrace();
+        _closedBy = end;
+        _stride = _eq.HasFriction ? 1e-4 : _options.OutputStepRadians;
+        Record(true);
+    }
+
+    private RunEnd? _closedBy;
+}

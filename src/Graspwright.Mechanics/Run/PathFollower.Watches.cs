@@ -1,0 +1,304 @@
+using Graspwright.Mechanics.Drive;
+using Graspwright.Mechanics.Equilibrium;
+
+namespace Graspwright.Mechanics.Run;
+
+/// <content>What may end a smooth piece of path: each watch is a number that stays at or above 0 while its mode holds.</content>
+internal sealed partial class PathFollower
+{
+    private const double Applies = double.PositiveInfinity; // value of a watch that does not apply
+
+    private int _watchCount, _contactWatch, _cordWatch, _slideWatch, _effortWatch, _travelWatch;
+    private double[] _before = [], _tolerated = [];
+    private int[] _switchedHere = [];
+    private double[] _endState = [], _still = [];
+    private RunEnd? _end;
+
+    private void SetUpWatches()
+    {
+        _contactWatch = 2 * _count;
+        _cordWatch = _contactWatch + 3 * _eq.FingerCount;
+        _slideWatch = _cordWatch + 2 + _eq.FingerCount;
+        _effortWatch = _slideWatch + _eq.Places.Length;
+        _travelWatch = _effortWatch + 1;
+        _watchCount = _travelWatch + 1;
+        _before = new double[_watchCount];
+        _tolerated = new double[_watchCount];
+        _switchedHere = new int[_watchCount];
+        _endState = new double[_count];
+        _still = new double[_count];
+        for (int w = 0; w < _watchCount; w++)
+        {
+            _tolerated[w] = w < _contactWatch ? 1e-11 : w < _slideWatch ? 1e-13 : w < _effortWatch ? 1e-7 : 1e-11;
+        }
+    }
+
+    /// <summary>Value of a watch at the evaluated state; rates are taken from <paramref name="rate"/>.</summary>
+    private double Watch(int w, double[] rate)
+    {
+        if (w < _contactWatch)
+        {
+            int i = w % _count;
+            bool low = w < _count;
+            if (_eq.Frozen[i])
+            {
+                return Applies;
+            }
+
+            return _bound[i] switch
+            {
+                0 => low ? _eq.X[i] - _eq.Low[i] : _eq.High[i] - _eq.X[i],
+                -1 => low ? _eq.R[i] + _tolerance[i] : Applies,
+                _ => low ? Applies : _tolerance[i] - _eq.R[i],
+            };
+        }
+
+        if (w < _cordWatch)
+        {
+            int c = w - _contactWatch;
+            return !_eq.HasObject || FingerHeld(c / 3) ? Applies : _eq.Touching[c] ? _eq.Overlap[c] : -_eq.Overlap[c];
+        }
+
+        if (w < _slideWatch)
+        {
+            return CordValue(w - _cordWatch);
+        }
+
+        if (w < _effortWatch)
+        {
+            ref RubbingPlace p = ref _eq.Places[w - _slideWatch];
+            return !p.Active || p.Sliding == 0 ? Applies : p.Sliding * _direction * _eq.SlideRate(w - _slideWatch, rate, 1);
+        }
+
+        if (_direction < 0)
+        {
+            return Applies;
+        }
+
+        double tau = Moment();
+        return w == _travelWatch
+            ? _drive.Wrist.TravelRadians - JointTravel(_eq.Theta, tau)
+            : _options.EffortFraction is { } share ? share * CapacityAt(JointTravel(_eq.Theta, tau)) - tau : Applies;
+    }
+
+    /// <summary>Derivative of a watch along (v, 1) at the evaluated state; not for slides.</summary>
+    private double WatchRate(int w, double[] v)
+    {
+        if (w < _contactWatch)
+        {
+            int i = w % _count;
+            double sign = w < _count ? 1 : -1;
+            return sign * (_bound[i] == 0 ? v[i] : _eq.Jacobian.RowTimes(i, v) + _eq.ThetaDerivative[i]);
+        }
+
+        if (w < _cordWatch)
+        {
+            int c = w - _contactWatch;
+            double rate = _eq.OverlapRate(c / 3, c % 3, v);
+            return _eq.Touching[c] ? rate : -rate;
+        }
+
+        if (w < _slideWatch)
+        {
+            int cord = w - _cordWatch;
+            double rate = _eq.ElongationRate(cord, v);
+            return CordTaut(cord) ? rate : -rate;
+        }
+
+        double moment = MomentRate(v);
+        double give = GiveSlope();
+        double travel = 1 + give * moment;
+        return w == _travelWatch
+            ? -travel
+            : _options.EffortFraction!.Value * CapacitySlope(JointTravel(_eq.Theta, Moment())) * travel - moment;
+    }
+
+    private bool CordTaut(int cord) => cord switch
+    {
+        0 => _eq.PullTaut,
+        1 => _eq.TransferTaut,
+        _ => _eq.Taut[cord - 2],
+    };
+
+    private double CordValue(int cord)
+    {
+        LinkKind kind = cord switch
+        {
+            0 => _drive.PullLink.Kind,
+            1 => _drive.TransferLink.Kind,
+            _ => _drive.Fingers[cord - 2].Pull.Kind,
+        };
+        if (kind == LinkKind.Rod || (cord >= 2 && !_eq.Attached[cord - 2]))
+        {
+            return Applies;
+        }
+
+        double elongation = cord switch
+        {
+            0 => _eq.PullElongation,
+            1 => _eq.TransferElongation,
+            _ => _eq.PullElongations[cord - 2],
+        };
+        return CordTaut(cord) ? elongation : -elongation;
+    }
+
+    /// <summary>First watch that the evaluated state breaks, by where its value would reach 0; −1 if none.</summary>
+    /// <param name="except">A watch not to look at; −1 for none.</param>
+    /// <param name="end">Wrist angle of the state.</param>
+    /// <param name="now">Whether it is broken already at the start of the step.</param>
+    private int FirstBroken(int except, double end, out bool now)
+    {
+        int first = -1;
+        double earliest = double.PositiveInfinity;
+        now = false;
+        for (int w = 0; w < _watchCount; w++)
+        {
+            double value = w == except ? Applies : Watch(w, _rateEnd);
+            if (value >= -_tolerated[w])
+            {
+                continue;
+            }
+
+            // A place that stuck at the start and slides back at the end has no value at the start.
+            bool unknown = _before[w] == Applies;
+            double start = unknown ? -value : Math.Max(_before[w], 0);
+            bool atStart = !unknown && start <= _tolerated[w];
+            double share = atStart ? 0 : start / (start - value);
+            if (share < earliest)
+            {
+                earliest = share;
+                first = w;
+                now = atStart || end == _theta;
+            }
+        }
+
+        return first;
+    }
+
+    private void RememberWatches()
+    {
+        for (int w = 0; w < _watchCount; w++)
+        {
+            _before[w] = Watch(w, _rate);
+        }
+    }
+
+    /// <summary>Finds the state at which a watch reaches 0, between the step's start and <paramref name="upper"/>, whose state is evaluated.</summary>
+    private bool Locate(int w, double upper, out double at)
+    {
+        bool slides = w >= _slideWatch && w < _effortWatch;
+        double low = _theta, high = upper, valueHigh = Watch(w, _rateEnd);
+        double valueLow = _before[w] == Applies ? -valueHigh : Math.Max(_before[w], 0);
+        _eq.X.CopyTo(_endState, 0);
+        at = Between(low, high, valueLow, valueHigh);
+        InterpolateFromStart(at, upper);
+        if (!slides && LocateTogether(w, upper, ref at))
+        {
+            return true;
+        }
+
+        int side = 0;
+        for (int round = 0; round < 80; round++)
+        {
+            at = Between(low, high, valueLow, valueHigh);
+            InterpolateFromStart(at, upper);
+            if (!Correct(at))
+            {
+                return false;
+            }
+
+            Tangent(_rateEnd);
+            double value = Watch(w, _rateEnd);
+            if (value == Applies)
+            {
+                value = _tolerated[w]; // sticks here, so it turns back later
+            }
+
+            if (Math.Abs(value) <= _tolerated[w] || Math.Abs(high - low) < (slides ? 1e-7 : 1e-12))
+            {
+                return true;
+            }
+
+            if (value > 0)
+            {
+                valueHigh *= side > 0 ? 0.5 : 1;
+                (low, valueLow, side) = (at, value, 1);
+            }
+            else
+            {
+                valueLow *= side < 0 ? 0.5 : 1;
+                (high, valueHigh, side) = (at, value, -1);
+            }
+        }
+
+        return false;
+    }
+
+    private static double Between(double low, double high, double valueLow, double valueHigh)
+    {
+        double share = valueLow - valueHigh > 0 ? valueLow / (valueLow - valueHigh) : 0.5;
+        return low + Math.Clamp(share, 0.02, 0.98) * (high - low);
+    }
+
+    /// <summary>Newton on (x, θ): J δx = −r − r_θ δθ and g + ∇g·δx + g_θ δθ = 0.</summary>
+    private bool LocateTogether(int w, double upper, ref double at)
+    {
+        double first = Math.Min(_theta, upper), last = Math.Max(_theta, upper), margin = 0.02 * (last - first);
+        for (int iteration = 0; iteration < NewtonLimit; iteration++)
+        {
+            _eq.Theta = at;
+            _eq.Evaluate();
+            Factor();
+            double value = Watch(w, _rateEnd);
+            if (value == Applies)
+            {
+                return false;
+            }
+
+            if (ResidualSize() <= 1 && Math.Abs(value) <= Exact(w))
+            {
+                return at >= first - 1e-12 && at <= last + 1e-12 && _eq.Jacobian.SmallestPivot > -1e-9;
+            }
+
+            NewtonSteps++;
+            for (int i = 0; i < _count; i++)
+            {
+                _step[i] = -_eq.R[i];
+                _side[i] = -_eq.ThetaDerivative[i];
+            }
+
+            _eq.Jacobian.Solve(_step, _held);
+            _eq.Jacobian.Solve(_side, _held);
+            double slope = WatchRate(w, _side);
+            double change = WatchRate(w, _step) - WatchRate(w, _still);
+            double turn = -(value + change) / slope;
+            if (!double.IsFinite(turn) || at + turn < first - margin || at + turn > last + margin)
+            {
+                return false;
+            }
+
+            at += turn;
+            for (int i = 0; i < _count; i++)
+            {
+                _eq.X[i] += _step[i] + turn * _side[i];
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>How closely a watch is brought to 0: to the noise of its inputs.</summary>
+    private double Exact(int w) => w < _contactWatch ? (_bound[w % _count] == 0 ? 1e-14 : 4 * _tolerance[w % _count]) : w < _slideWatch ? 1e-14 : 1e-9;
+
+    /// <summary>First guess inside a step: the tangent, bent so that it meets the corrected end state.</summary>
+    private void InterpolateFromStart(double at, double upper)
+    {
+        double share = upper == _theta ? 0 : (at - _theta) / (upper - _theta);
+        double h = at - _theta, whole = upper - _theta;
+        for (int i = 0; i < _count; i++)
+        {
+            double bend = _held[i] ? 0 : _endState[i] - _start[i] - whole * _rate[i];
+            _eq.X[i] = _start[i] + (_held[i] ? 0 : h * _rate[i] + share * share * bend);
+        }
+    }
+}
