@@ -89,7 +89,7 @@ public static class PointDrawing
         for (int i = 0; i < places.Count; i++)
         {
             (Place at, int line, int count) = places[i];
-            IReadOnlyList<DxfText> here = labels[i] ?? [];
+            List<DxfText> here = labels[i] ?? [];
             if (here.Count == 0)
             {
                 unlabelled.Add(at);

@@ -1,3 +1,4 @@
+using Graspwright.Mechanics.Run;
 using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
 
@@ -16,4 +17,8 @@ public sealed record GripCase(Hand.HandObject Thing, Hand.LockPattern? Pattern, 
 /// <param name="Cases">The cases that ran, in the answer's order.</param>
 /// <param name="Headline">The headline case; <see langword="null"/> = none ran.</param>
 /// <param name="Errors">Bad input: the question, the hand, or objects that could not be run.</param>
-public sealed record GripResult(Answer? Answer, IReadOnlyList<GripCase> Cases, GripCase? Headline, IReadOnlyList<InputError> Errors);
+public sealed record GripResult(Answer? Answer, IReadOnlyList<GripCase> Cases, GripCase? Headline, IReadOnlyList<InputError> Errors)
+{
+    /// <summary>Whether the motion of any case could be followed to the end of closing.</summary>
+    public bool AnyFollowed => Cases.Any(c => c.Reading.Run.End != RunEnd.NotFollowed);
+}

@@ -1,0 +1,50 @@
+using System.CommandLine;
+using Graspwright.Cli.Verbs;
+using Graspwright.Workshop.Results;
+
+namespace Graspwright.Cli;
+
+/// <summary>The command line: parses, runs a verb, turns what goes wrong into exit codes.</summary>
+internal static class CommandLine
+{
+    /// <summary>Runs the program.</summary>
+    /// <param name="args">Arguments.</param>
+    /// <returns>Exit code.</returns>
+    public static int Run(string[] args)
+    {
+        using Terminal terminal = new();
+        Interruption.Listen(terminal);
+        try
+        {
+            return Run(args, terminal);
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            terminal.Talk.WriteLine($"graspwright failed, and that is our fault: {fault.Message}");
+            terminal.Talk.WriteLine($"({fault.GetType().Name}; please report it with the hand file.)");
+            return ExitCode.Failed;
+        }
+    }
+
+    private static int Run(string[] args, Terminal terminal)
+    {
+        RootCommand root = new("Plans a wrist-driven hand: hand file in, grip, findings and drawings out.");
+        foreach (Verb verb in (Verb[])[new GripVerb(), new CheckVerb(), new NewVerb(), new PointsVerb(), new ShowVerb(), new SetVerb(), new SchemaVerb()])
+        {
+            root.Add(verb.Command(terminal));
+        }
+
+        ParseResult parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        if (parsed.Errors.Count > 0)
+        {
+            string verb = parsed.CommandResult.Command == root ? "" : parsed.CommandResult.Command.Name;
+            Verb.Refuse(terminal, verb, [.. parsed.Errors.Select(e => Wrong(e.Message, verb))], args.Contains("--json"));
+            return ExitCode.BadInput;
+        }
+
+        return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null, Output = terminal.Answers, Error = terminal.Talk });
+    }
+
+    private static InputError Wrong(string message, string verb) =>
+        new("command line", 0, 0, "", message.TrimEnd('.'), "", verb.Length > 0 ? $"See 'graspwright {verb} --help'." : "See 'graspwright --help'.");
+}
