@@ -19,7 +19,7 @@ public static class HandKeys
         Part("crank", () => Crank!),
         Part("transfer_link", () => TransferLink!),
         Part("rail", () => Rail!),
-        Part("balance", () => Bar!) with { DerivedDefault = "neighbours paired, then the pairs", SourceKey = "workshop-choice" },
+        Part("balance", () => Bar!) with { Form = KeyForm.FingerOrBar, Words = "The root of the balance tree.", Example = "\"index\"", DerivedDefault = "neighbours paired, then the pairs", SourceKey = "workshop-choice" },
         Part("fingers", () => Fingers!),
         Part("friction", () => Friction!),
         Part("locks", () => Locks!),

@@ -19,6 +19,9 @@ public sealed record Finger
     /// <summary>Splay σ [rad]: sums over fingers are weighted by cos σ.</summary>
     public double SplayRadians { get; init; }
 
+    /// <summary>Measured length from knuckle axis to tip [m], where the segments follow from it; <see langword="null"/> = not given.</summary>
+    public double? MeasuredLength { get; init; }
+
     /// <summary>Segment lengths [m], each above 0.</summary>
     public required Triple Segments { get; init; }
 

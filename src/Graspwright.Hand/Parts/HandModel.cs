@@ -16,6 +16,9 @@ public sealed record HandModel
     /// <summary>Which hand it replaces.</summary>
     public required Side Side { get; init; }
 
+    /// <summary>Breadth of the hand across the knuckles [m]; places of fingers that are not given follow from it.</summary>
+    public required double HandBreadth { get; init; }
+
     /// <summary>The wearer's wrist.</summary>
     public required Wrist Wrist { get; init; }
 

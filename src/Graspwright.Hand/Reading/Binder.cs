@@ -1,0 +1,156 @@
+using System.Globalization;
+
+namespace Graspwright.Hand;
+
+/// <summary>Takes the values of one table, with the defaults of its keys. Faults of single values were reported by <see cref="KeyCheck"/>.</summary>
+internal sealed class Binder(BindingRun run, TableNode? table, TableNode? shared, HandSection section, string path, Place place)
+{
+    public string Path => path;
+
+    /// <summary>Where the table is, or the table round it.</summary>
+    public Place Place => place;
+
+    public bool Has(string name) => Node(name) is not null;
+
+    public Place PlaceOf(string name) => Node(name)?.Place ?? place;
+
+    public double Quantity(string name, string? derived = null) =>
+        Value(name, derived) is { } node ? ValueReading.Quantity(Key(name), node, "", null) : double.NaN;
+
+    public double? Optional(string name) => Has(name) ? Quantity(name) : null;
+
+    public Point Point(string name) =>
+        Value(name, null) is { } node ? ValueReading.Pair(Key(name), node, "", null) : new(double.NaN, double.NaN);
+
+    public Triple Triple(string name, string? derived = null) =>
+        Value(name, derived) is { } node ? ValueReading.Triple(Key(name), node, "", null) : new(double.NaN, double.NaN, double.NaN);
+
+    public MomentTable Moments(string name) => ValueReading.Moments(Key(name), Value(name, null)!, "", null);
+
+    public string Word(string name, string? derived = null) =>
+        Value(name, derived) is { } node ? ValueReading.Word(Key(name), node, "", null) ?? "" : "";
+
+    public T Choice<T>(string name)
+        where T : struct, Enum => Enum.TryParse(Word(name), ignoreCase: true, out T value) ? value : default;
+
+    /// <summary>A part with its defaults, whether or not the file has it.</summary>
+    public Binder Part(string name)
+    {
+        Node? node = Node(name);
+        return new(run, table?[name] as TableNode, shared?[name] as TableNode, Key(name).Parts!(), HandPath.Join(path, name), node?.Place ?? place);
+    }
+
+    /// <summary>A part that the file may leave out.</summary>
+    public Binder? OptionalPart(string name) => Node(name) is TableNode ? Part(name) : null;
+
+    public Pin Pin(string name)
+    {
+        if (!Has(name))
+        {
+            run.Guess(HandPath.Join(path, name), "no radius, no play", Key(name).SourceKey!);
+            return default;
+        }
+
+        Binder pin = Part(name);
+        double play = pin.Quantity("play");
+        return new(pin.Quantity("radius"), play, pin.Quantity("worn_play", Toml.Quantity(play, Dimension.Length)));
+    }
+
+    /// <summary>The freely named parts, in order of appearance.</summary>
+    public IEnumerable<(string Name, Binder Part)> NamedParts(TableNode? sharedByAll = null)
+    {
+        foreach (Entry entry in table?.Entries ?? [])
+        {
+            if (entry.Value is TableNode part)
+            {
+                yield return (entry.Key, new(run, part, sharedByAll, Key(entry.Key).Parts!(), HandPath.Join(path, entry.Key), entry.KeyPlace));
+            }
+        }
+    }
+
+    public IEnumerable<Entry> Entries => table?.Entries ?? [];
+
+    public Node? Node(string name) => table?[name] ?? shared?[name];
+
+    public void Fault(Place at, string key, string found, string allowed, string fix) => run.Faults.Add(at, HandPath.Join(path, key), found, allowed, fix);
+
+    public void Guess(string name, string value, string source) => run.Guess(HandPath.Join(path, name), value, source);
+
+    private HandKey Key(string name) => section.Find(name) ?? throw new ArgumentException($"{path} has no key {name}.", nameof(name));
+
+    private Node? Value(string name, string? derived)
+    {
+        if (Node(name) is { } node)
+        {
+            return node;
+        }
+
+        HandKey key = Key(name);
+        if (key.Required)
+        {
+            string whole = HandPath.Join(path, name);
+            run.Faults.Add(place, whole, "nothing", key.Words.TrimEnd('.'), path.Length == 0
+                ? $"add {name} = {key.Example} at the top"
+                : $"measure it and add {name} = {key.Example} to [{path}]");
+            return null;
+        }
+
+        string? fallback = derived ?? key.Default;
+        if (fallback is null)
+        {
+            return null;
+        }
+
+        if (key.SourceKey is { } source)
+        {
+            run.Guess(HandPath.Join(path, name), fallback.Replace("\"", "", StringComparison.Ordinal), source);
+        }
+
+        return Toml.Value(fallback);
+    }
+}
+
+/// <summary>What is gathered while a hand is bound.</summary>
+internal sealed class BindingRun(Faults faults)
+{
+    private readonly List<Guess> _guesses = [];
+
+    public Faults Faults { get; } = faults;
+
+    public IReadOnlyList<Guess> Guesses => _guesses;
+
+    public void Guess(string path, string value, string source) => _guesses.Add(new(path, value, source));
+}
+
+/// <summary>Single TOML values.</summary>
+internal static class Toml
+{
+    public static Node Value(string toml)
+    {
+        (HandSource? source, _) = HandSource.Parse(new("default", "value = " + toml, HasByteOrderMark: false));
+        return source?.Root["value"] ?? throw new ArgumentException($"{toml} is no TOML value.", nameof(toml));
+    }
+
+    public static string Text(string text)
+    {
+        System.Text.StringBuilder quoted = new("\"");
+        foreach (char c in text)
+        {
+            quoted.Append(c switch
+            {
+                '"' => "\\\"",
+                '\\' => "\\\\",
+                _ when char.IsControl(c) => string.Create(CultureInfo.InvariantCulture, $"\\u{(int)c:X4}"),
+                _ => c.ToString(),
+            });
+        }
+
+        return quoted.Append('"').ToString();
+    }
+
+    /// <summary>A quantity; a value that is not known stays a word that reads as not known.</summary>
+    public static string Quantity(double si, Dimension dimension) =>
+        double.IsFinite(si) ? dimension == Dimension.Number ? Hand.Quantity.Write(si, dimension) : Text(Hand.Quantity.Write(si, dimension)) : "\"not known\"";
+
+    public static string List(IEnumerable<string> items) => $"[{string.Join(", ", items)}]";
+}
