@@ -29,7 +29,7 @@ internal static class CommandLine
     private static int Run(string[] args, Terminal terminal)
     {
         RootCommand root = new("Plans a wrist-driven hand: hand file in, grip, findings and drawings out.");
-        foreach (Verb verb in (Verb[])[new GripVerb(), new CheckVerb(), new NewVerb(), new PointsVerb(), new ShowVerb(), new SetVerb(), new SchemaVerb()])
+        foreach (Verb verb in (Verb[])[new GripVerb(), new CheckVerb(), new NewVerb()])
         {
             root.Add(verb.Command(terminal));
         }
@@ -38,13 +38,38 @@ internal static class CommandLine
         if (parsed.Errors.Count > 0)
         {
             string verb = parsed.CommandResult.Command == root ? "" : parsed.CommandResult.Command.Name;
-            Verb.Refuse(terminal, verb, [.. parsed.Errors.Select(e => Wrong(e.Message, verb))], args.Contains("--json"));
+            Verb.Refuse(terminal, verb, [.. Wrong(parsed, verb, root)], args.Contains("--json"));
             return ExitCode.BadInput;
         }
 
         return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null, Output = terminal.Answers, Error = terminal.Talk });
     }
 
-    private static InputError Wrong(string message, string verb) =>
-        new("command line", 0, 0, "", message.TrimEnd('.'), "", verb.Length > 0 ? $"See 'graspwright {verb} --help'." : "See 'graspwright --help'.");
+    private static IEnumerable<InputError> Wrong(ParseResult parsed, string verb, RootCommand root)
+    {
+        string help = verb.Length > 0 ? $"See 'graspwright {verb} --help'." : "See 'graspwright --help'.";
+        foreach (string word in parsed.UnmatchedTokens)
+        {
+            yield return new("command line", 0, 0, "", $"'{word}' is no option or argument here", Known(parsed.CommandResult.Command), help);
+        }
+
+        if (parsed.UnmatchedTokens.Count > 0)
+        {
+            yield break;
+        }
+
+        if (parsed.CommandResult.Command == root)
+        {
+            yield return new("command line", 0, 0, "", "no verb was given", Known(root), help);
+            yield break;
+        }
+
+        foreach (System.CommandLine.Parsing.ParseError error in parsed.Errors)
+        {
+            yield return new("command line", 0, 0, "", error.Message.TrimEnd('.'), "", help);
+        }
+    }
+
+    private static string Known(Command command) =>
+        string.Join(", ", command.Subcommands.Select(c => c.Name).Concat(command.Arguments.Select(a => a.Name)).Concat(command.Options.Select(o => o.Name)));
 }

@@ -18,7 +18,6 @@ internal sealed class GripVerb() : Verb("grip", "Close the hand on its objects: 
     /// <inheritdoc/>
     protected override void Describe(Command command)
     {
-        _effort.AcceptOnlyFromAmong(Effort.Squeeze.Word(), Effort.AllDay.Word());
         command.Add(Hand);
         command.Add(_objects);
         command.Add(_locks);
@@ -38,7 +37,7 @@ internal sealed class GripVerb() : Verb("grip", "Close the hand on its objects: 
             File = path,
             Objects = parsed.GetValue(_objects) ?? [],
             Locks = parsed.GetValue(_locks) ?? [],
-            Efforts = parsed.GetValue(_effort) is { } word ? [.. Efforts.Both.Where(e => e.Word() == word)] : Efforts.Both,
+            Efforts = EffortsOf(parsed.GetValue(_effort)),
         };
         GripResult result = Gripping.Answer(question);
         if (parsed.GetValue(_pairings))
@@ -62,12 +61,15 @@ internal sealed class GripVerb() : Verb("grip", "Close the hand on its objects: 
             terminal.Talk.WriteLine($"Wrote {csv}");
         }
 
-        if (parsed.GetValue(_svg) is { } folder)
-        {
-            GripPictures.Write(folder, hand, result, terminal);
-        }
-
         int exit = result.AnyFollowed ? ExitCode.Answered : ExitCode.Failed;
         return new(() => TextAnswer.Write(answer, GripChart.Of(headline)), () => JsonAnswer.Write(answer), exit);
+    }
+
+    private static IReadOnlyList<Effort> EffortsOf(string? word)
+    {
+        IReadOnlyList<Effort> asked = word is null ? Efforts.Both : [.. Efforts.Both.Where(e => e.Word() == word)];
+        return asked.Count > 0
+            ? asked
+            : throw new BadInputException(new InputError("command line", 0, 0, "--effort", $"'{word}'", string.Join(" or ", Efforts.Both.Select(e => e.Word())), "Leave it out to see both."));
     }
 }

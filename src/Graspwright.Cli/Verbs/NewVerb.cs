@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Text;
 using Graspwright.Hand;
-using Graspwright.Workshop.Results;
 
 namespace Graspwright.Cli.Verbs;
 

@@ -147,11 +147,13 @@ public static class RunTables
         List<IReadOnlyList<Cell>> rows = [];
         foreach (RunEvent e in run.Events)
         {
-            rows.Add([e.ThetaRadians * Angles.DegreesPerRadian, e.Opening ? "opening" : "closing", Words(e.Kind), e.Subject, e.Part, e.Value]);
+            rows.Add([e.ThetaRadians * Angles.DegreesPerRadian, e.Opening ? "opening" : "closing", Words(e.Kind), e.Subject, e.Part, Force(e)]);
         }
 
         return new("events", [new("wrist", "deg"), new("leg", ""), new("event", ""), new("subject", ""), new("part", ""), new("force", "N")], rows);
     }
+
+    private static double? Force(RunEvent e) => e.Kind is EventKind.ContactLost or EventKind.ShiftStart or EventKind.ShiftEnd ? e.Value : null;
 
     private static Table Jumps(RunResult run)
     {

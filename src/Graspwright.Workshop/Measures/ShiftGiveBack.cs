@@ -1,3 +1,4 @@
+using Graspwright.Mechanics.Run;
 using Graspwright.Workshop.Results;
 
 namespace Graspwright.Workshop.Measures;
@@ -6,7 +7,12 @@ namespace Graspwright.Workshop.Measures;
 public sealed class ShiftGiveBack() : Measure("shift_give_back", "carriage travel given back by the shift", "mm", Better.Less)
 {
     /// <inheritdoc/>
-    protected override Reading Read(RunReading reading) => reading.Drive.Crank.Slot is null ? Reading.None("the crank's arm is fixed") : reading.Run.ShiftGiveBack * 1000;
+    protected override Reading Read(RunReading reading) => reading switch
+    {
+        { Drive.Crank.Slot: null } => Reading.None("the crank's arm is fixed"),
+        _ when reading.Closing(EventKind.ShiftStart) is null => Reading.None("the arm never shifted"),
+        _ => reading.Run.ShiftGiveBack * 1000,
+    };
 
     /// <inheritdoc/>
     protected override Working Work(RunReading reading)

@@ -91,7 +91,7 @@ public static class TextAnswer
     private static void AddTable(StringBuilder text, Table table)
     {
         int count = table.Columns.Count;
-        string[][] cells = [.. table.Rows.Select(r => r.Select(Words).ToArray())];
+        string[][] cells = [.. table.Rows.Select(r => r.Select((cell, c) => Words(cell, table.Columns[c].Unit)).ToArray())];
         bool[] number = [.. Enumerable.Range(0, count).Select(c => table.Rows.All(r => r[c].Text is null))];
         string[] heads = [.. table.Columns.Select(c => c.Name)], units = [.. table.Columns.Select(c => c.Unit)];
         int[] width = [.. Enumerable.Range(0, count).Select(c => Math.Max(Math.Max(heads[c].Length, units[c].Length), cells.Max(r => r[c].Length)))];
@@ -118,7 +118,7 @@ public static class TextAnswer
         text.Append(line.ToString().TrimEnd()).Append('\n');
     }
 
-    private static string Words(Cell cell)
+    private static string Words(Cell cell, string unit)
     {
         if (cell.Text is not null)
         {
@@ -130,8 +130,8 @@ public static class TextAnswer
             return "–";
         }
 
-        string format = Math.Abs(number) switch { 0 => "0.0", < 0.1 => "0.000", < 10 => "0.00", _ => "0.0" };
-        return number.ToString(format, CultureInfo.InvariantCulture);
+        int decimals = unit switch { "deg" or "N" => 1, "" => 0, _ => 2 };
+        return number.ToString($"F{decimals}", CultureInfo.InvariantCulture);
     }
 
     private static void Wrap(StringBuilder text, string words, string indent)
