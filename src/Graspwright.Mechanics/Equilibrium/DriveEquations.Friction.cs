@@ -7,8 +7,8 @@ namespace Graspwright.Mechanics.Equilibrium;
 internal sealed partial class DriveEquations
 {
     private const int AnchorPin = 0, InputPin = 1, OutputPin = 2, FulcrumPin = 3, CarriagePin = 4, RailPlace = 5, SlotPlace = 6;
-    private const double StickingTurn = 3e5;  // N·m/rad
-    private const double StickingSlide = 3e9; // N/m
+    private const double StickingTurn = 1e5;  // N·m/rad
+    private const double StickingSlide = 1e9; // N/m
 
     private RubbingPlace[] _places = [];
     private int[] _guide = [], _firstJoint = [];

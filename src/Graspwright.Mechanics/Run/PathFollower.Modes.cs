@@ -10,7 +10,7 @@ internal sealed partial class PathFollower
     private bool[] _lockActed = [];
     private double _storedBefore, _work, _dissipated, _pullBefore;
     private double _workIn, _dissipatedClosing, _lost, _restStored, _workBack, _dissipatedOpening;
-    private const double BalanceTolerance = 2e-7; // J a step
+    private const double BalanceTolerance = 5e-8; // J a step
 
     private double GimbalDrag => _drive.Joint.HasGimbal ? _drive.Friction.Pin * _drive.Joint.GimbalPinRadius : 0;
 
@@ -97,6 +97,7 @@ internal sealed partial class PathFollower
         RememberWatches();
         AcceptPlaces();
         NotePeaks();
+        NoteMoment();
     }
 
     /// <summary>Switches the mode of a watch at the accepted state.</summary>
@@ -105,6 +106,7 @@ internal sealed partial class PathFollower
         if (w == _effortWatch || w == _travelWatch)
         {
             _end = w == _effortWatch ? RunEnd.Effort : RunEnd.Travel;
+            LeaveState();
             Note(w == _effortWatch ? EventKind.EffortLimit : EventKind.TravelEnd, "wrist", 0, Moment(), false);
             return true;
         }
@@ -270,7 +272,11 @@ internal sealed partial class PathFollower
     {
         _end ??= RunEnd.NotFollowed;
         _endMoment = _tau;
-        Record(true);
+        if (_closing[^1][TraceLayout.Theta] != _theta || _closing[^1][TraceLayout.OutputStep] == 0)
+        {
+            Record(true);
+        }
+
         _workIn = _work;
         _dissipatedClosing = _dissipated;
     }

@@ -10,6 +10,7 @@ internal sealed partial class PathFollower
     private readonly List<double[]> _closing = [], _opening = [];
     private readonly List<RunEvent> _events = [];
     private readonly List<RunJump> _jumps = [];
+    private readonly List<(double Theta, double Tau, double Rate)> _closingMoments = [], _openingMoments = [];
     private readonly double[] _loads = new double[3];
     private int _poolUsed;
     private TraceLayout _layout = new([], []);
@@ -49,6 +50,8 @@ internal sealed partial class PathFollower
         _opening.Clear();
         _events.Clear();
         _jumps.Clear();
+        _closingMoments.Clear();
+        _openingMoments.Clear();
         _poolUsed = 0;
         Array.Clear(_peaks);
         Array.Clear(_peakTheta);
@@ -379,26 +382,34 @@ internal sealed partial class PathFollower
         _giveRateBefore = rate;
     }
 
-    /// <summary>Greatest τ_close − τ_open at the angles of the opening, the closing read between its states by cubic pieces.</summary>
+    private void NoteMoment() => (_direction > 0 ? _closingMoments : _openingMoments).Add((_theta, _tau, _tauRate));
+
+    /// <summary>Greatest τ_close − τ_open at the accepted states of the opening; the closing is read between its own by cubic pieces.</summary>
     private (double Max, double Theta) LargestLoop()
     {
         double max = 0, theta = 0;
-        foreach (double[] row in _opening)
+        int k = _closingMoments.Count - 1;
+        foreach ((double at, double tau, double _) in _openingMoments)
         {
-            double at = row[TraceLayout.Theta];
-            int k = 1;
-            while (k < _closing.Count - 1 && _closing[k][TraceLayout.Theta] < at)
+            while (k > 1 && _closingMoments[k - 1].Theta >= at)
             {
-                k++;
+                k--;
             }
 
-            double a = _closing[k - 1][TraceLayout.Theta], b = _closing[k][TraceLayout.Theta];
-            double share = b > a ? Math.Clamp((at - a) / (b - a), 0, 1) : 1;
-            double tau = _closing[k - 1][TraceLayout.Tau] + share * (_closing[k][TraceLayout.Tau] - _closing[k - 1][TraceLayout.Tau]);
-            if (tau - row[TraceLayout.Tau] > max)
+            if (k < 1)
             {
-                max = tau - row[TraceLayout.Tau];
-                theta = at;
+                break;
+            }
+
+            (double a, double first, double firstRate) = _closingMoments[k - 1];
+            (double b, double second, double secondRate) = _closingMoments[k];
+            double h = b - a, x = h > 0 ? (at - a) / h : 1;
+            double closed = first + x * h * firstRate
+                + x * x * (3 * (second - first) - h * (2 * firstRate + secondRate))
+                - x * x * x * (2 * (second - first) - h * (firstRate + secondRate));
+            if (closed - tau > max)
+            {
+                (max, theta) = (closed - tau, at);
             }
         }
 

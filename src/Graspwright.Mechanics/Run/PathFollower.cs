@@ -209,6 +209,11 @@ internal sealed partial class PathFollower
             double stride = Math.Min(_stride, left);
             double end = left - stride < 1e-9 ? target : _theta + _direction * stride;
             Outcome outcome = TryStep(end);
+            if (_direction < 0 && _theta < RestAngle)
+            {
+                return true; // back at rest: what is left is the noise of the stops
+            }
+
             if (outcome == Outcome.Failed)
             {
                 return false;
@@ -238,6 +243,7 @@ internal sealed partial class PathFollower
         Failed,
     }
 
+    private const double RestAngle = 1e-9;       // rad
     private const double FinestBalance = 2e-5; // rad; below it the energy books are not refined further
     private double _stride;
 
