@@ -21,6 +21,9 @@ public enum KeyForm
     /// <summary>A list of pairs: anatomical angle and moment, angles rising.</summary>
     MomentTable,
 
+    /// <summary>One pair of such a list.</summary>
+    MomentRow,
+
     /// <summary>A table of keys.</summary>
     Table,
 

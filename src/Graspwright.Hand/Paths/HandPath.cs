@@ -76,6 +76,11 @@ public static partial class HandPath
             if (section is not null)
             {
                 key = step.Index > 0 ? null : section.Find(step.Key);
+                if (key is { Form: KeyForm.Tolerance })
+                {
+                    key = TryDescribe(step.Key, out HandKey? target, out _) ? key with { Form = KeyForm.Quantity, Dimension = target.Dimension } : null;
+                }
+
                 section = key?.Parts?.Invoke();
             }
             else
@@ -96,7 +101,9 @@ public static partial class HandPath
     {
         KeyForm.Pair when step is { Key: "x" or "y" } or { Index: 1 or 2 } => One(key, key.Dimension),
         KeyForm.Triple when step.Index is >= 1 and <= 3 => One(key, key.Dimension),
-        KeyForm.MomentTable when step.Index >= 1 => key with { Form = KeyForm.Pair, Dimension = Dimension.Number },
+        KeyForm.MomentTable when step.Index >= 1 => key with { Form = KeyForm.MomentRow },
+        KeyForm.MomentRow when step.Index == 1 => One(key with { Bounds = Bounds.Posture }, Dimension.Angle),
+        KeyForm.MomentRow when step.Index == 2 => One(key, Dimension.Moment),
         _ => null,
     };
 

@@ -13,7 +13,7 @@ public sealed class Unit
     private const decimal Inch = 0.0254m, Pound = 0.45359237m, Gravity = 9.80665m;
     private static readonly Unit[] Known = Build();
     private static readonly FrozenDictionary<string, Unit> BySpelling = Known
-        .SelectMany(u => u._spellings.Append(u.Symbol).Select(s => (Spelling: Normal(s), Unit: u)))
+        .SelectMany(u => u.Spellings.Select(s => (Spelling: Normal(s), Unit: u)))
         .ToFrozenDictionary(p => p.Spelling, p => p.Unit, StringComparer.Ordinal);
 
     private readonly string[] _spellings;
@@ -36,6 +36,9 @@ public sealed class Unit
 
     /// <summary>Spelling used when we write.</summary>
     public string Symbol { get; }
+
+    /// <summary>All spellings, ours first.</summary>
+    public IEnumerable<string> Spellings => _spellings.Prepend(Symbol);
 
     /// <summary>What it measures.</summary>
     public Dimension Dimension { get; }

@@ -97,7 +97,7 @@ internal sealed class BalanceBinding(Binder root, IReadOnlyList<Finger> fingers)
     }
 
     /// <summary>Neighbours paired, then the pairs; every bar of equal arms, tilt stop as the key's default.</summary>
-    private static BalanceNode Pairs(IReadOnlyList<Finger> some, string name)
+    public static BalanceNode Pairs(IReadOnlyList<Finger> some, string name)
     {
         if (some.Count <= 1)
         {

@@ -19,7 +19,7 @@ internal sealed class KeyCheck(Faults faults, string? folder)
         }
     }
 
-    private void CheckValue(HandKey key, Entry entry, string path)
+    public void CheckValue(HandKey key, Entry entry, string path)
     {
         Node node = entry.Value;
         switch (key.Form)

@@ -37,6 +37,9 @@ internal sealed record TableNode(Place Place, bool Inline) : Node(Place)
     /// <summary>Where the next key may be put in: after the last line of the table's own section; −1 if it has no section.</summary>
     public int InsertAt { get; set; } = -1;
 
+    /// <summary>Whether dotted keys made it, so that it can have no header.</summary>
+    public bool Dotted { get; init; }
+
     public Node? this[string key] => Find(key)?.Value;
 
     public Entry? Find(string key) => _entries.Find(e => string.Equals(e.Key, key, StringComparison.Ordinal));

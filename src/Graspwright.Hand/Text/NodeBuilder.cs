@@ -68,7 +68,7 @@ internal static class NodeBuilder
             case ArrayNode { Items: [.., TableNode last] }:
                 return last;
             default:
-                TableNode made = new(key.Place, Inline: false);
+                TableNode made = new(key.Place, Inline: false) { Dotted = owner is KeyValueSyntax };
                 parent.Add(new(key.Key, key.Place, made, PlaceOf(owner.Span)));
                 return made;
         }
@@ -129,7 +129,7 @@ internal static class NodeBuilder
         }
     }
 
-    private static List<(string Key, Place Place)> Keys(KeySyntax key)
+    public static List<(string Key, Place Place)> Keys(KeySyntax key)
     {
         List<(string, Place)> keys = [(Text(key.Key!), PlaceOf(key.Key!.Span))];
         foreach (DottedKeyItemSyntax dotted in key.DotKeys)
