@@ -51,7 +51,7 @@ public static class HandSchema
     /// <summary>A finger may take what it needs from the values for all fingers, which a schema cannot see.</summary>
     private static bool SharesValues(HandSection section) => ReferenceEquals(section, FingerKeys.Finger);
 
-    private static JsonNode Value(HandKey key)
+    private static JsonObject Value(HandKey key)
     {
         JsonObject value = key.Form switch
         {
