@@ -112,7 +112,7 @@ public static class ChartPicture
         var ends = chart.Series.Where(s => s.Label.Length > 0 && FinitePlaces(s).Any())
             .Select(s => (Series: s, End: FinitePlaces(s).MaxBy(p => p.X)))
             .Select(e => (e.Series, End: new Place(scaleX(e.End.X), scaleY(e.End.Y))))
-            .OrderBy(e => e.End.Y).ToList();
+            .OrderBy(e => Math.Round(e.End.Y, 1)).ThenBy(e => FinitePlaces(e.Series).Average(p => p.Y)).ToList();
         double[] at = Lettering.Spread([.. ends.Select(e => e.End.Y)], LabelStep, bottom - 1, Math.Max(top, bottom - 1 + LabelStep * ends.Count));
         for (int i = 0; i < ends.Count; i++)
         {

@@ -5,12 +5,15 @@ namespace Graspwright.Drawing.Charts;
 /// <summary>Round numbers along an axis, in steps of 1, 2 or 5 times a power of ten.</summary>
 public sealed class Ticks
 {
+    // What lies beyond a round number by less than this share of a step is not seen and needs no further step.
+    private const double Unseen = 2e-3;
+
     private readonly string format;
 
     private Ticks(double low, double high, double step)
     {
         Step = step;
-        long first = (long)Math.Floor(low / step + 1e-9), last = (long)Math.Ceiling(high / step - 1e-9);
+        long first = (long)Math.Floor(low / step + Unseen), last = (long)Math.Ceiling(high / step - Unseen);
         Values = [.. Enumerable.Range(0, (int)(last - first) + 1).Select(i => (first + i) * step)];
         int places = Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 12);
         format = "0." + new string('0', places);
@@ -53,7 +56,7 @@ public sealed class Ticks
             foreach (double m in (ReadOnlySpan<double>)[1, 2, 5])
             {
                 double step = m * power;
-                if (Math.Ceiling(high / step - 1e-9) - Math.Floor(low / step + 1e-9) <= atMost)
+                if (Math.Ceiling(high / step - Unseen) - Math.Floor(low / step + Unseen) <= atMost)
                 {
                     return new(low, high, step);
                 }
