@@ -12,7 +12,8 @@ internal sealed class GripVerb() : Verb("grip", "Close the hand on its objects: 
     private readonly Option<string[]> _locks = new("--locks") { Description = "A lock pattern of the hand file, or 'all free'; give it again for more.", HelpName = "NAME" };
     private readonly Option<string?> _effort = new("--effort") { Description = "squeeze or all-day; without it, both.", HelpName = "EFFORT" };
     private readonly Option<string?> _csv = new("--csv") { Description = "Write every recorded state of closing and opening.", HelpName = "FILE" };
-    private readonly Option<string?> _svg = new("--svg") { Description = "Write side views and curves of the headline situation.", HelpName = "FOLDER" };
+    private readonly Option<string?> _svg = new("--svg") { Description = "Write side views and curves of each situation.", HelpName = "FOLDER" };
+    private readonly Option<double[]> _at = new("--at") { Description = "Wrist angle of a side view in degrees; give it up to four times.", HelpName = "DEGREES" };
     private readonly Option<bool> _pairings = new("--pairings") { Description = "Compare the three ways to pair four fingers." };
 
     /// <inheritdoc/>
@@ -24,6 +25,7 @@ internal sealed class GripVerb() : Verb("grip", "Close the hand on its objects: 
         command.Add(_effort);
         command.Add(_csv);
         command.Add(_svg);
+        command.Add(_at);
         command.Add(_pairings);
     }
 
@@ -59,6 +61,12 @@ internal sealed class GripVerb() : Verb("grip", "Close the hand on its objects: 
         {
             WholeFile.Write(csv, CsvTable.Write(StateTable.Of(result.Cases)), "--csv");
             terminal.Talk.WriteLine($"Wrote {csv}");
+        }
+
+        if (parsed.GetValue(_svg) is { } folder)
+        {
+            int count = GripPictures.Write(folder, hand, result, parsed.GetValue(_at) ?? []);
+            terminal.Talk.WriteLine($"Wrote {count} pictures to {folder}");
         }
 
         int exit = result.AnyFollowed ? ExitCode.Answered : ExitCode.Failed;

@@ -19,6 +19,14 @@ public sealed record GripCase(Hand.HandObject Thing, Hand.LockPattern? Pattern, 
 /// <param name="Errors">Bad input: the question, the hand, or objects that could not be run.</param>
 public sealed record GripResult(Answer? Answer, IReadOnlyList<GripCase> Cases, GripCase? Headline, IReadOnlyList<InputError> Errors)
 {
+    /// <summary>One sentence about a case.</summary>
+    /// <param name="said">The case.</param>
+    public static string Say(GripCase said)
+    {
+        ArgumentNullException.ThrowIfNull(said);
+        return Grip.Headline.About(said);
+    }
+
     /// <summary>Whether the motion of any case could be followed to the end of closing.</summary>
     public bool AnyFollowed => Cases.Any(c => c.Reading.Run.End != RunEnd.NotFollowed);
 }

@@ -24,7 +24,9 @@ internal static class Headline
 
     private static bool Followed(GripCase c) => c.Reading.Run.End != RunEnd.NotFollowed;
 
-    private static string About(GripCase c)
+    /// <summary>The sentence about one case.</summary>
+    /// <param name="c">The case.</param>
+    public static string About(GripCase c)
     {
         string place = c.Thing is Hand.NothingHeld ? "With nothing held" : $"On the {Name(c.Thing)}";
         string locks = c.Pattern is null ? "" : $", with {c.Pattern.Name},";
