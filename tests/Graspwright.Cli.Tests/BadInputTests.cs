@@ -66,20 +66,10 @@ public sealed class BadInputTests
     }
 
     [Fact]
-    public void Says_by_how_much_a_linkage_cannot_be_put_together()
-    {
-        using Folder folder = new();
-        string hand = folder.Changed("pip_ratio = 0.72", "pip_four_bar = { before_arm = \"6 mm\", before_angle = \"-60 deg\", after_arm = \"5 mm\", after_angle = \"100 deg\" }\npip_ratio = 0.72");
-        Started run = Started.Run("check", hand);
-        NoTrace(run);
-        Assert.Contains(run.Code, (int[])[0, 2]);
-    }
-
-    [Fact]
     public void Refuses_a_zero_length_link()
     {
         using Folder folder = new();
-        string hand = folder.Changed("anchor = [\"-47 mm\", \"27 mm\"]", "anchor = [\"21 mm\", \"37 mm\"]").Replace("\\", "/", StringComparison.Ordinal);
+        string hand = folder.Changed("anchor = [\"-47 mm\", \"27 mm\"]", "anchor = [\"21 mm\", \"37 mm\"]");
         string text = File.ReadAllText(hand).Replace("input_arm = \"18 mm\"\ninput_angle = \"82 deg\"", "input = [\"0 mm\", \"18 mm\"]", StringComparison.Ordinal);
         Started run = Started.Run("check", folder.Write("zero.toml", text));
         Assert.Equal((2, ""), (run.Code, run.Answers));

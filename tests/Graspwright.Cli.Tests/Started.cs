@@ -16,6 +16,7 @@ internal sealed record Started(int Code, string Answers, string Talk)
     {
         ProcessStartInfo start = new(Environment.ProcessPath is { } host && Path.GetFileNameWithoutExtension(host) == "dotnet" ? host : "dotnet")
         {
+            UseShellExecute = false,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             StandardOutputEncoding = System.Text.Encoding.UTF8,

@@ -27,44 +27,28 @@ public static class Gripping
 
         DriveModel drive = DriveMapping.ToDrive(hand);
         DriveModel? worn = DriveMapping.GivesWear(hand) ? DriveMapping.ToDrive(hand, worn: true) : null;
+        List<Asked> asked = Ask(question, things, patterns);
+        Outcome[] outcomes = new Outcome[asked.Count];
+        Parallel.For(0, asked.Count, i => outcomes[i] = Run(question, asked[i], drive, worn));
         List<GripCase> cases = [];
         List<Situation> situations = [];
-        foreach (Hand.HandObject thing in things)
+        for (int i = 0; i < outcomes.Length; i++)
         {
-            HeldObject held = HoldMapping.ToHeld(hand, thing);
-            foreach (Hand.LockPattern? pattern in patterns)
+            if (outcomes[i].Done is { } done)
             {
-                foreach (Effort effort in question.Efforts)
-                {
-                    Situation blank = new(thing.Name, pattern?.Name ?? GripQuestion.AllFree, effort.Word());
-                    RunOptions options = new() { EffortFraction = effort.Share(hand.Wrist), Locks = HoldMapping.ToLocks(hand, pattern) };
-                    try
-                    {
-                        RunResult run = question.Solver(drive, held, options);
-                        GripCase done = Read(question, thing, pattern, effort, blank, new()
-                        {
-                            Run = run,
-                            Drive = drive,
-                            Worn = worn,
-                            Held = held,
-                            Options = options,
-                            AngularSpeed = hand.Wrist.SpeedRadiansPerSecond,
-                            LockLimits = HoldMapping.LockLimits(hand, pattern),
-                        });
-                        cases.Add(done);
-                        situations.Add(done.Situation);
-                    }
-                    catch (DriveException fault) when (fault.Fault == DriveFault.ObjectOverlaps)
-                    {
-                        situations.Add(blank with { Findings = [Faults.Overlap(thing, fault)] });
-                        AddOnce(errors, Faults.OfObject(question.File, thing, fault));
-                    }
-                    catch (DriveException fault)
-                    {
-                        return new(null, [], null, [Faults.OfHand(question.File, fault)]);
-                    }
-                }
+                cases.Add(done);
+                situations.Add(done.Situation);
+                continue;
             }
+
+            DriveException fault = outcomes[i].Fault!;
+            if (fault.Fault != DriveFault.ObjectOverlaps)
+            {
+                return new(null, [], null, [Faults.OfHand(question.File, fault)]);
+            }
+
+            situations.Add(Blank(asked[i]) with { Findings = [Faults.Overlap(asked[i].Thing, fault)] });
+            AddOnce(errors, Faults.OfObject(question.File, asked[i].Thing, fault));
         }
 
         GripCase? headline = Headline.Choose(cases);
@@ -86,14 +70,52 @@ public static class Gripping
         Cautions = Cautions.Grip,
     };
 
-    private static GripCase Read(
-        GripQuestion question, Hand.HandObject thing, Hand.LockPattern? pattern, Effort effort, Situation blank, RunReading reading) =>
-        new(thing, pattern, effort, reading, blank with
+    private static List<Asked> Ask(GripQuestion question, List<Hand.HandObject> things, List<Hand.LockPattern?> patterns)
+    {
+        List<Asked> asked = [];
+        foreach (Hand.HandObject thing in things)
         {
-            Figures = MeasureTable.Figures(reading),
-            Findings = RuleTable.Look(reading),
-            Tables = RunTables.Of(reading),
-        });
+            HeldObject held = HoldMapping.ToHeld(question.Hand, thing);
+            foreach (Hand.LockPattern? pattern in patterns)
+            {
+                asked.AddRange(question.Efforts.Select(effort => new Asked(thing, held, pattern, effort)));
+            }
+        }
+
+        return asked;
+    }
+
+    private static Outcome Run(GripQuestion question, Asked asked, DriveModel drive, DriveModel? worn)
+    {
+        Hand.HandModel hand = question.Hand;
+        RunOptions options = new() { EffortFraction = asked.Effort.Share(hand.Wrist), Locks = HoldMapping.ToLocks(hand, asked.Pattern) };
+        try
+        {
+            RunReading reading = new()
+            {
+                Run = question.Solver(drive, asked.Held, options),
+                Drive = drive,
+                Worn = worn,
+                Held = asked.Held,
+                Options = options,
+                AngularSpeed = hand.Wrist.SpeedRadiansPerSecond,
+                LockLimits = HoldMapping.LockLimits(hand, asked.Pattern),
+            };
+            Situation situation = Blank(asked) with
+            {
+                Figures = MeasureTable.Figures(reading),
+                Findings = RuleTable.Look(reading),
+                Tables = RunTables.Of(reading),
+            };
+            return new(new(asked.Thing, asked.Pattern, asked.Effort, reading, situation), null);
+        }
+        catch (DriveException fault)
+        {
+            return new(null, fault);
+        }
+    }
+
+    private static Situation Blank(Asked asked) => new(asked.Thing.Name, asked.Pattern?.Name ?? GripQuestion.AllFree, asked.Effort.Word());
 
     private static List<Hand.HandObject> Things(GripQuestion question, List<InputError> errors)
     {
@@ -156,4 +178,10 @@ public static class Gripping
             errors.Add(error);
         }
     }
+
+    /// <summary>One case to run.</summary>
+    private readonly record struct Asked(Hand.HandObject Thing, HeldObject Held, Hand.LockPattern? Pattern, Effort Effort);
+
+    /// <summary>What running a case gave: the case, or what was wrong.</summary>
+    private readonly record struct Outcome(GripCase? Done, DriveException? Fault);
 }
