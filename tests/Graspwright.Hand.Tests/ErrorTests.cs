@@ -16,8 +16,8 @@ public sealed class ErrorTests
         { "travel = \"36 deg\"", "travel = 36 deg", "hand.toml(30,13): travel: found 36 deg; allowed: text in quotes with a unit; fix: put it in quotes: write travel = \"36 deg\"" },
         { "travel = \"36 deg\"", "travel = 36,5", "hand.toml(30,12): travel: found 36,5; allowed: text in quotes with a unit, decimal point; fix: a comma is not a decimal point: write travel = \"36.5\"" },
         { "travel = \"36 deg\"", "travel = \"36 deg\"\ntravel = \"37 deg\"", "hand.toml(31,1): wrist.travel: found wrist.travel a second time; allowed: each key and each table once; fix: remove one; the first is in line 30" },
-        { "travel = \"36 deg\"", "travel = \"36 deg\"\nall_day_share = \"60 %\"", "hand.toml(28,1): wrist.squeeze_share: found 50 %, below the all-day share of 60 %; allowed: at least the all-day share; fix: swap the two or measure again" },
-        { "travel = \"36 deg\"", "travel = \"36 deg\"\ncapacity.flexion = [[\"40 deg\", \"12 N·m\"], [\"0 deg\", \"11 N·m\"]]", "hand.toml(31,43): wrist.capacity.flexion[2][1]: found \"0 deg\"; allowed: angles that rise from pair to pair; fix: put the pairs in order of angle, each angle once" },
+        { "travel = \"36 deg\"", "travel = \"36 deg\"\nall_day_share = \"60 %\"", "hand.toml(28,2): wrist.squeeze_share: found 50 %, below the all-day share of 60 %; allowed: at least the all-day share; fix: swap the two or measure again" },
+        { "travel = \"36 deg\"", "travel = \"36 deg\"\ncapacity.flexion = [[\"40 deg\", \"12 N·m\"], [\"0 deg\", \"11 N·m\"]]", "hand.toml(31,44): wrist.capacity.flexion[2][1]: found \"0 deg\"; allowed: angles that rise from pair to pair; fix: put the pairs in order of angle, each angle once" },
 
         // words, lists, tables
         { "side = \"right\"", "side = \"rigt\"", "hand.toml(25,8): wearer.side: found \"rigt\"; allowed: \"left\" or \"right\"; fix: write \"right\"" },
@@ -42,10 +42,10 @@ public sealed class ErrorTests
         { "[objects.handle]", "[balance]\nfirst = \"index\"\nsecond = \"index\"\nfirst_arm = \"9 mm\"\nsecond_arm = \"9 mm\"\n[objects.handle]", "hand.toml(70,10): balance.second: found \"index\" a second time; allowed: each finger once; fix: name another finger here" },
         { "[objects.handle]", "[balance]\nfirst = \"index\"\nsecond = \"ring\"\n[objects.handle]", "hand.toml(68,2): balance: found no end that carries middle; allowed: each finger once; fix: add first = \"middle\" to a bar, or remove the finger" },
         { "ring = { pull", "rng = { pull", "hand.toml(79,1): locks.two_held.rng: found rng, which is no finger; allowed: index, middle, ring, little; fix: did you mean ring?" },
-        { "diameter = \"32 mm\"", "", "hand.toml(68,2): objects.handle.diameter: found nothing; allowed: diameter of the object; fix: measure it and add diameter = \"60 mm\" to [objects.handle]" },
+        { "diameter = \"32 mm\"", "", "hand.toml(68,10): objects.handle.diameter: found nothing; allowed: diameter of the object; fix: measure it and add diameter = \"60 mm\" to [objects.handle]" },
         { "diameter = \"32 mm\"", "diameter = \"32 mm\"\nthickness = \"3 mm\"", "hand.toml(71,13): objects.handle.thickness: found thickness of an object whose shape is cylinder; allowed: no thickness there; fix: remove it or change the shape" },
         { "[objects.mug]", "[objects.handle]", "hand.toml(73,1): objects.handle: found objects.handle a second time; allowed: each key and each table once; fix: remove one; the first is in line 68" },
-        { "knuckle = [\"92 mm\", \"1 mm\"]", "knuckle = [\"92 mm\", \"1 mm\"]\nsegments = [\"45 mm\", \"25 mm\", \"0 mm\"]", "hand.toml(54,32): fingers.index.segments[3]: found \"0 mm\"; allowed: above 0; fix: measure it again or check the sign and the unit, such as [\"45 mm\", \"25 mm\", \"20 mm\"]" },
+        { "knuckle = [\"92 mm\", \"1 mm\"]", "knuckle = [\"92 mm\", \"1 mm\"]\nsegments = [\"45 mm\", \"25 mm\", \"0 mm\"]", "hand.toml(54,31): fingers.index.segments[3]: found \"0 mm\"; allowed: above 0; fix: measure it again or check the sign and the unit, such as [\"45 mm\", \"25 mm\", \"20 mm\"]" },
         { "arm = \"10 mm\"", "pad_stiffness = \"-1 N/mm\"", "hand.toml(50,17): fingers.all.pad_stiffness: found \"-1 N/mm\"; allowed: above 0; fix: measure it again or check the sign and the unit, such as \"12 N/mm\"" },
 
         // tolerances and files

@@ -172,10 +172,14 @@ public sealed class HandEditor
         return keys.Count >= steps.Count && steps.Select((s, i) => s.Key == keys[i].Key).All(same => same);
     }
 
+    /// <summary>Places of the sections at and below a path, header to last key.</summary>
+    internal static List<Place> Sections(HandSource source, IReadOnlyList<PathStep> steps) =>
+        [.. source.Syntax.Tables.Where(t => Under(t, steps)).Select(t => NodeBuilder.PlaceOf(t.Span) with { Length = NodeBuilder.SectionEnd(t) - t.Span.Offset })];
+
     private string Exchange(IReadOnlyList<PathStep> steps, string toml)
     {
         string text = Source.Text.Text;
-        List<Place> old = [.. Source.Syntax.Tables.Where(t => Under(t, steps)).Select(t => NodeBuilder.PlaceOf(t.Span) with { Length = NodeBuilder.SectionEnd(t) - t.Span.Offset })];
+        List<Place> old = Sections(Source, steps);
         if (old.Count == 0 && Walk.To(Source.Root, [.. steps.SkipLast(1)]) is TableNode parent && parent.Find(steps[^1].Key) is { } entry)
         {
             return Splice.AtEnd(Splice.Replace(text, entry.Whole, ""), toml);

@@ -6,7 +6,7 @@ internal static class Nearest
     /// <summary>Finds the nearest word by edit distance (Levenshtein 1966; neighbours swapped count one).</summary>
     /// <param name="word">The word.</param>
     /// <param name="known">The known words.</param>
-    /// <returns><see langword="null"/> if none is near: at most a third of the letters, and two, may differ.</returns>
+    /// <returns>The first of the nearest; <see langword="null"/> if none is near: at most a third of the letters, and two, may differ.</returns>
     public static string? To(string word, IEnumerable<string> known)
     {
         if (word.Length > 200)
@@ -18,7 +18,7 @@ internal static class Nearest
         return known
             .Select(k => (Word: k, Distance: Distance(word, k)))
             .Where(p => p.Distance <= limit && p.Distance < Math.Max(word.Length, p.Word.Length))
-            .OrderBy(p => p.Distance).ThenBy(p => p.Word, StringComparer.Ordinal)
+            .OrderBy(p => p.Distance)
             .Select(p => p.Word)
             .FirstOrDefault();
     }

@@ -11,6 +11,8 @@ public sealed record QuantityFault(string Allowed, string Fix);
 /// <summary>A number with its unit, as written and in SI.</summary>
 public sealed partial class Quantity
 {
+    private const int GreatestLength = 100; // no quantity is longer; keeps the pattern's cost small on garbage
+
     private readonly string _gap;
 
     private Quantity(string text, string gap, Unit unit, double si)
@@ -46,7 +48,7 @@ public sealed partial class Quantity
         quantity = null;
         fault = null;
         string allowed = Allowed(wanted);
-        string clean = text.Trim().Replace('\u2212', '-').Replace('\u00A0', ' ');
+        string clean = (text.Length > GreatestLength ? "" : text).Trim().Replace('\u2212', '-').Replace('\u00A0', ' ');
         if (CommaNumber().Match(clean) is { Success: true } comma)
         {
             fault = new(allowed, $"a comma is not a decimal point: write {Quoted(comma.Value.Replace(',', '.') + clean[comma.Length..])}");

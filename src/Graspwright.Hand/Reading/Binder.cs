@@ -12,6 +12,27 @@ internal sealed class Binder(BindingRun run, TableNode? table, TableNode? shared
 
     public bool Has(string name) => Node(name) is not null;
 
+    /// <summary>Which of two ways to say one thing the file uses; what a table says itself wins over what is shared.</summary>
+    /// <returns>The key that is used; <see langword="null"/> if neither is there.</returns>
+    public string? OneOf(string first, string second)
+    {
+        foreach (TableNode? level in new[] { table, shared })
+        {
+            bool one = level?[first] is not null, other = level?[second] is not null;
+            if (one && other)
+            {
+                Fault(level![first]!.Place, first, $"{first} beside {second}", "one of the two", $"remove {first}: {second} says it");
+            }
+
+            if (one || other)
+            {
+                return other ? second : first;
+            }
+        }
+
+        return null;
+    }
+
     public Place PlaceOf(string name) => Node(name)?.Place ?? place;
 
     public double Quantity(string name, string? derived = null) =>
@@ -24,6 +45,13 @@ internal sealed class Binder(BindingRun run, TableNode? table, TableNode? shared
 
     public Triple Triple(string name, string? derived = null) =>
         Value(name, derived) is { } node ? ValueReading.Triple(Key(name), node, "", null) : new(double.NaN, double.NaN, double.NaN);
+
+    /// <summary>A triple worked out from other values, whatever the file says under its key.</summary>
+    public Triple Default(string name, string derived)
+    {
+        GuessFor(Key(name), derived);
+        return ValueReading.Triple(Key(name), Toml.Value(derived), "", null);
+    }
 
     public MomentTable Moments(string name) => ValueReading.Moments(Key(name), Value(name, null)!, "", null);
 
@@ -101,12 +129,16 @@ internal sealed class Binder(BindingRun run, TableNode? table, TableNode? shared
             return null;
         }
 
+        GuessFor(key, fallback);
+        return Toml.Value(fallback);
+    }
+
+    private void GuessFor(HandKey key, string toml)
+    {
         if (key.SourceKey is { } source)
         {
-            run.Guess(HandPath.Join(path, name), fallback.Replace("\"", "", StringComparison.Ordinal), source);
+            run.Guess(HandPath.Join(path, key.Name), toml.Replace("\"", "", StringComparison.Ordinal), source);
         }
-
-        return Toml.Value(fallback);
     }
 }
 

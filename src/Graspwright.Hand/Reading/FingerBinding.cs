@@ -36,7 +36,7 @@ internal static class FingerBinding
             Knuckle = t.Point("knuckle"),
             Across = t.Quantity("across", Toml.Quantity(across, Dimension.Length)),
             SplayRadians = t.Quantity("splay"),
-            MeasuredLength = t.Optional("length"),
+            MeasuredLength = t.OneOf("length", "segments") == "length" ? t.Optional("length") : null,
             Segments = Segments(name, t),
             HalfThickness = t.Triple("half_thickness"),
             OpenRadians = t.Triple("open"),
@@ -57,20 +57,16 @@ internal static class FingerBinding
 
     private static Triple Segments(string name, Binder t)
     {
-        if (t.Has("segments"))
+        string? said = t.OneOf("length", "segments");
+        if (said == "segments")
         {
-            if (t.Has("length"))
-            {
-                t.Fault(t.PlaceOf("length"), "length", "length beside segments", "one of the two", "remove length: the segments say it");
-            }
-
             return t.Triple("segments");
         }
 
         Triple bones = Bones(name);
         double total = bones.First + bones.Second + bones.Third;
-        double scale = t.Has("length") ? t.Quantity("length") / total : 1;
-        return t.Triple("segments", List(new(bones.First * scale, bones.Second * scale, bones.Third * scale), Dimension.Length));
+        double scale = said == "length" ? t.Quantity("length") / total : 1;
+        return t.Default("segments", List(new(bones.First * scale, bones.Second * scale, bones.Third * scale), Dimension.Length));
     }
 
     /// <summary>Mean bone lengths, the tip pad counted to the distal one [m].</summary>
@@ -89,12 +85,8 @@ internal static class FingerBinding
 
     private static Triple Arms(Binder t, bool coupled, bool hasDrivePin)
     {
-        if (t.Has("arm") && t.Has("arms"))
-        {
-            t.Fault(t.PlaceOf("arm"), "arm", "arm beside arms", "one of the two", "remove arm: arms gives all three");
-        }
-
-        if (t.Has("arms"))
+        string? said = t.OneOf("arm", "arms");
+        if (said == "arms")
         {
             return t.Triple("arms");
         }
@@ -105,7 +97,7 @@ internal static class FingerBinding
             return default;
         }
 
-        return t.Has("arm") ? new(t.Quantity("arm"), 0, 0) : hasDrivePin ? default : t.Triple("arms");
+        return said == "arm" ? new(t.Quantity("arm"), 0, 0) : hasDrivePin ? default : t.Triple("arms");
     }
 
     private static FingerPull Pull(Binder t) => new()

@@ -11,6 +11,7 @@ internal static class HandBinding
         Rail rail = DriveBinding.Rail(root.Part("rail"));
         double breadth = wearer.Quantity("hand_breadth");
         IReadOnlyList<Finger> fingers = FingerBinding.Bind(root.Part("fingers"), breadth, rail.DirectionRadians);
+        IReadOnlyList<HandObject> objects = HeldThingsBinding.Objects(root.Part("objects"));
         Binder palm = root.Part("palm"), friction = root.Part("friction");
         HandModel hand = new()
         {
@@ -36,8 +37,8 @@ internal static class HandBinding
                 Guide = friction.Quantity("guide"),
             },
             Locks = HeldThingsBinding.Locks(root.Part("locks"), fingers),
-            Objects = HeldThingsBinding.Objects(root.Part("objects")),
-            Tolerances = HeldThingsBinding.Tolerances(root.Part("tolerances"), fingers),
+            Objects = objects,
+            Tolerances = HeldThingsBinding.Tolerances(root.Part("tolerances"), fingers, objects),
             Files = HeldThingsBinding.Files(root.Part("files")),
         };
         DriveBinding.CheckTogether(root, hand.PullLink, hand.Crank, hand.Rail);

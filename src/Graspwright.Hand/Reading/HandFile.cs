@@ -26,10 +26,7 @@ public static class HandFile
 
         try
         {
-            long length = new FileInfo(path).Length;
-            return length > HandText.GreatestBytes
-                ? Failed(HandText.TooLarge(path, length))
-                : Parse(File.ReadAllBytes(path), path, Path.GetDirectoryName(Path.GetFullPath(path)));
+            return Parse(Bytes(path), path, Path.GetDirectoryName(Path.GetFullPath(path)));
         }
         catch (Exception refusal) when (refusal is IOException or UnauthorizedAccessException)
         {
@@ -69,6 +66,15 @@ public static class HandFile
         new KeyCheck(faults, folder).Check(source.Root, HandKeys.Root, "");
         HandModel hand = HandBinding.Bind(source, faults);
         return new(faults.Any ? null : hand, faults.Sorted(), source);
+    }
+
+    /// <summary>The bytes of a file, one more than is read at most: devices have no length and no end.</summary>
+    private static byte[] Bytes(string path)
+    {
+        using FileStream file = File.OpenRead(path);
+        byte[] bytes = new byte[file.CanSeek && file.Length is > 0 and <= HandText.GreatestBytes ? file.Length : HandText.GreatestBytes + 1];
+        int got = file.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
+        return bytes[..got];
     }
 
     private static HandReading Failed(HandError error) => new(null, [error], null);

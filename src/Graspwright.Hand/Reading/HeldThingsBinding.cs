@@ -26,7 +26,7 @@ internal static class HeldThingsBinding
         return patterns;
     }
 
-    public static IReadOnlyList<Tolerance> Tolerances(Binder tolerances, IReadOnlyList<Finger> fingers)
+    public static IReadOnlyList<Tolerance> Tolerances(Binder tolerances, IReadOnlyList<Finger> fingers, IReadOnlyList<HandObject> objects)
     {
         List<Tolerance> found = [];
         foreach (Entry entry in tolerances.Entries)
@@ -39,6 +39,11 @@ internal static class HeldThingsBinding
             if (steps is [{ Key: "fingers" }, { Key: not FingerBinding.Shared } finger, ..])
             {
                 KnownFinger(tolerances, entry.KeyPlace, finger.Key, fingers);
+            }
+
+            if (steps is [{ Key: "objects" }, var thing, ..] && !objects.Any(o => string.Equals(o.Name, thing.Key, StringComparison.Ordinal)))
+            {
+                tolerances.Fault(entry.KeyPlace, entry.Key, $"{thing.Key}, which is no object", string.Join(", ", objects.Select(o => o.Name)), $"add a section [objects.{thing.Key}] or use one of these");
             }
 
             HandKey width = key with { Bounds = Bounds.NotNegative, Unbounded = null };

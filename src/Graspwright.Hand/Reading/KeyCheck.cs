@@ -5,7 +5,7 @@ internal sealed class KeyCheck(Faults faults, string? folder)
 {
     public void Check(TableNode table, HandSection section, string path)
     {
-        foreach (Entry entry in table.Entries)
+        foreach (Entry entry in table.Entries.TakeWhile(_ => !faults.Full))
         {
             string here = HandPath.Join(path, entry.Key);
             if (section.Find(entry.Key) is { } key)

@@ -27,7 +27,8 @@ public sealed record HandText(string Name, string Text, bool HasByteOrderMark)
     {
         if (bytes.Length > GreatestBytes)
         {
-            return (null, TooLarge(name, bytes.Length));
+            return (null, new(name, 0, 0, "", FormattableString.Invariant($"a file of more than {GreatestBytes} bytes"),
+                FormattableString.Invariant($"at most {GreatestBytes} bytes"), "give the hand file; recordings and logs are files of their own"));
         }
 
         if (bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..] || LooksLikeUtf16(bytes))
@@ -47,11 +48,6 @@ public sealed record HandText(string Name, string Text, bool HasByteOrderMark)
 
         return (new(name, Strict.GetString(body), mark), null);
     }
-
-    /// <summary>The error for a file that is too large.</summary>
-    internal static HandError TooLarge(string name, long bytes) =>
-        new(name, 0, 0, "", FormattableString.Invariant($"a file of {bytes} bytes"),
-            FormattableString.Invariant($"at most {GreatestBytes} bytes"), "give the hand file; recordings and logs are files of their own");
 
     /// <summary>Finds nesting that is too deep, before any parser recurses into it.</summary>
     /// <returns>Offset of the first bracket, brace or dot beyond <see cref="GreatestDepth"/>; −1 if none.</returns>

@@ -31,6 +31,7 @@ internal sealed record ArrayNode(Place Place, IReadOnlyList<Node> Items) : Node(
 internal sealed record TableNode(Place Place, bool Inline) : Node(Place)
 {
     private readonly List<Entry> _entries = [];
+    private readonly Dictionary<string, Entry> _byKey = new(StringComparer.Ordinal);
 
     public IReadOnlyList<Entry> Entries => _entries;
 
@@ -42,9 +43,13 @@ internal sealed record TableNode(Place Place, bool Inline) : Node(Place)
 
     public Node? this[string key] => Find(key)?.Value;
 
-    public Entry? Find(string key) => _entries.Find(e => string.Equals(e.Key, key, StringComparison.Ordinal));
+    public Entry? Find(string key) => _byKey.GetValueOrDefault(key);
 
-    public void Add(Entry entry) => _entries.Add(entry);
+    public void Add(Entry entry)
+    {
+        _entries.Add(entry);
+        _byKey.Add(entry.Key, entry);
+    }
 }
 
 /// <summary>A key and its value.</summary>

@@ -6,11 +6,13 @@ namespace Graspwright.Hand;
 /// <summary>Explains a fault of TOML syntax in the words of a maker.</summary>
 internal static partial class SyntaxFault
 {
+    private const int GreatestLine = 300; // a longer line is no forgotten pair of quotes
+
     public static HandError Explain(HandText text, DiagnosticMessage fault)
     {
         int line = fault.Span.Start.Line + 1, column = fault.Span.Start.Column + 1;
         string content = LineAt(text.Text, fault.Span.Start.Offset);
-        Match bare = BareValue().Match(content);
+        Match bare = BareValue().Match(content.Length > GreatestLine ? "" : content);
         string key = bare.Success ? bare.Groups["key"].Value : "";
         if (Duplicate().Match(fault.Message) is { Success: true } twice)
         {

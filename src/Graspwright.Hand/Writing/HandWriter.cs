@@ -49,6 +49,20 @@ public static class HandWriter
         return text.ToString();
     }
 
+    /// <summary>Writes one section with those below it, for <see cref="HandEditor.ReplacePart"/>; nothing is left out as a guess.</summary>
+    /// <param name="hand">The hand, valid.</param>
+    /// <param name="path">Path of the section, such as <c>crank</c>.</param>
+    /// <returns>The text; empty if the hand has no such section.</returns>
+    public static string WritePart(HandModel hand, string path)
+    {
+        ArgumentNullException.ThrowIfNull(hand);
+        string text = Write(hand with { Guesses = [] });
+        (HandSource? source, _) = HandSource.Parse(new("", text, HasByteOrderMark: false));
+        return source is not null && HandPath.TrySplit(path, out IReadOnlyList<PathStep>? steps)
+            ? string.Concat(HandEditor.Sections(source, steps).Select(p => text.Substring(p.Offset, p.Length)))
+            : "";
+    }
+
     private static void Wearer(OutTable root, HandModel hand)
     {
         OutTable wearer = root.Part("wearer");
