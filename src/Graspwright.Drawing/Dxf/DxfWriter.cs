@@ -8,7 +8,9 @@ namespace Graspwright.Drawing.Dxf;
 /// <remarks>
 /// After the DXF reference of release 12 (group codes from memory; read back in tests by an independent reader).
 /// Release 12 has no filled outlines and no units: outlines are written without their fill, fills of paper are left
-/// out, and a comment states the unit. Layer names are cut to the letters that the release allows.
+/// out, and a comment states the unit. Layer names are cut to the letters that the release allows. Texts are ASCII:
+/// signs are written as the release has them, other letters as \U+ and four hexadecimal digits, which most drawing
+/// programs turn back and some show as they stand.
 /// </remarks>
 public static class DxfWriter
 {
@@ -210,6 +212,11 @@ public static class DxfWriter
             _ = c switch
             {
                 '°' => safe.Append("%%d"),
+                '±' => safe.Append("%%p"),
+                '⌀' => safe.Append("%%c"),
+                '\u2212' => safe.Append('-'),
+                '·' => safe.Append('.'),
+                '…' => safe.Append("..."),
                 _ when char.IsControl(c) => safe.Append(' '),
                 > '~' => safe.Append("\\U+").Append(((int)c).ToString("X4", CultureInfo.InvariantCulture)),
                 _ => safe.Append(c),

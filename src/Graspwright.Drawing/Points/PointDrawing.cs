@@ -40,6 +40,7 @@ public static class PointDrawing
     }
 
     /// <summary>The points of a drawing. Each label names the nearest point or circle centre within a distance of its own point of hold.</summary>
+    /// <remarks>Points within a thousandth of a millimetre of each other are one place.</remarks>
     /// <param name="text">Text of the DXF file.</param>
     /// <param name="file">Name for messages.</param>
     /// <param name="labelDistanceMm">Distance within which a label belongs to a point [mm].</param>

@@ -94,8 +94,9 @@ internal static class MechanismMarks
 
     private static void Names(Picture picture, Place wrist, Place anchor, Place fulcrum, Place pin, Vector2D rail)
     {
-        picture.Text(wrist.Moved(0, -4.6), "wrist axis", Small, Across.Middle, Level.Top);
-        picture.Text(anchor.Moved(0, -2), "forearm anchor", Small, Across.Middle, Level.Top);
+        picture.Text(wrist.Moved(4.2, 0), "wrist axis", Small, level: Level.Middle);
+        picture.Text(anchor.Moved(-2, 0.6), "forearm", Small, Across.Right);
+        picture.Text(anchor.Moved(-2, -0.6), "anchor", Small, Across.Right, Level.Top);
         picture.Text(fulcrum.Moved(3.6, -3.4), "fulcrum", Small, level: Level.Middle);
         picture.Text(pin.Moved(0, 2.8 + Math.Abs(rail.Y)), "carriage", Small, Across.Middle);
     }

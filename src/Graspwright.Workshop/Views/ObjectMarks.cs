@@ -49,7 +49,7 @@ internal static class ObjectMarks
         picture.Line(from, to, new Pen(0.25, Ink.Pale, Dash.DashDot));
         if (name)
         {
-            picture.Text(from.Toward(from.DirectionTo(to), 14).Moved(0, -1.2), "palm line", 1.9, level: Level.Top, ink: Ink.Pale);
+            picture.Text(from.Toward(from.DirectionTo(to), 1).Moved(0, -1.2), "palm line", 1.9, level: Level.Top, ink: Ink.Pale);
         }
     }
 

@@ -10,7 +10,7 @@ namespace Graspwright.Workshop.Views;
 /// <remarks>Everything is drawn from the run's own numbers. Finger pulls and the sizes of bodies are not part of the model and are not drawn.</remarks>
 public static class SideView
 {
-    private const double Margin = 5, Text = 2.1, Step = 4.2, BarHeight = 13;
+    private const double Margin = 5, Text = 2.1, Step = 4.2, BarHeight = 13, LeftNames = 14, RightNames = 32;
 
     /// <summary>One state on a picture as wide as an A4 sheet between its margins (180 mm).</summary>
     /// <param name="drive">The drive.</param>
@@ -26,7 +26,7 @@ public static class SideView
         const double width = 180;
         var posture = new Posture(drive, run.Layout, row);
         Extent extent = Extent.Of(drive, held, [posture]);
-        var fit = new ViewFrame(extent, width - 2 * Margin - 32, 170, default);
+        var fit = new ViewFrame(extent, width - 2 * Margin - LeftNames - RightNames, 170, default);
         IReadOnlyList<string> head = Lettering.Wrap(sentence, width - 2 * Margin, 2.9);
         IReadOnlyList<string> caption = Caption(drive, run.Layout, row, width - 2 * Margin);
         double foot = Margin + caption.Count * Step + 15, headHeight = head.Count * 5.6, band = BarHeight + 12;
@@ -42,10 +42,10 @@ public static class SideView
         double bandTop = picture.HeightMm - Margin - headHeight;
         Figures(picture, row, new(Margin, bandTop - 8));
         BarGlyphs.Draw(picture, drive, row, new(width - Margin, bandTop - 3), BarHeight, 24);
-        var frame = new ViewFrame(fit, width - 2 * Margin - 32, new(Margin, foot));
-        double arrows = ObjectMarks.ArrowScale(ObjectMarks.Greatest(run.Layout, row), 16);
+        var frame = new ViewFrame(fit, width - 2 * Margin - LeftNames - RightNames, new(Margin + LeftNames, foot));
+        double greatest = ObjectMarks.Greatest(run.Layout, row), arrows = ObjectMarks.ArrowScale(greatest, 16);
         State(picture, frame, drive, held, run.Layout, row, palm, arrows, names: true);
-        Foot(picture, frame, arrows, new(Margin, foot - 8));
+        Foot(picture, frame, greatest > 0 ? arrows : null, new(Margin, foot - 8));
         y = foot - 15 - Text;
         picture.OnLayer("caption");
         foreach (string line in caption)
@@ -83,7 +83,7 @@ public static class SideView
     }
 
     /// <summary>Scale bar, frame axes and the scales in words.</summary>
-    internal static void Foot(Picture picture, ViewFrame frame, double newtonsPerMm, Place at)
+    internal static void Foot(Picture picture, ViewFrame frame, double? newtonsPerMm, Place at)
     {
         picture.OnLayer("scale");
         Place origin = at.Moved(1, -1.5);
@@ -100,7 +100,7 @@ public static class SideView
 
         picture.Text(start.Moved(0, 2.4), "0", 1.9, Across.Middle);
         picture.Text(start.Moved(5 * ten, 2.4), "50 mm", 1.9, Across.Middle);
-        string words = string.Create(CultureInfo.InvariantCulture, $"Scale {frame.Scale}. Arrows: {newtonsPerMm:0.##} N per mm, forces on the object in N.");
+        string words = newtonsPerMm is { } n ? string.Create(CultureInfo.InvariantCulture, $"Scale {frame.Scale}. Arrows: {n:0.##} N per mm, forces on the object in N.") : $"Scale {frame.Scale}. No contact force.";
         picture.Text(start.Moved(5 * ten + 10, 0), words, 1.9);
     }
 
