@@ -25,10 +25,10 @@ public sealed class RuleTests
         Assert.Equal(expected, Verdicts.Of(margin, low, high));
 
     [Fact]
-    public void A_sound_run_fails_in_nothing_but_its_dear_shift()
+    public void A_sound_run_fails_in_nothing_but_its_dear_shift_and_its_play()
     {
         IReadOnlyList<Finding> findings = RuleTable.Look(MadeRun.Gripping().Reading());
-        Assert.Equal(["shift"], findings.Where(f => f.Verdict == Verdict.Fails).Select(f => f.Key));
+        Assert.Equal(["shift", "lost_to_play", "lost_to_play"], findings.Where(f => f.Verdict == Verdict.Fails).Select(f => f.Key));
     }
 
     [Fact]
