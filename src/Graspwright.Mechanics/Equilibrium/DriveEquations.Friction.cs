@@ -224,8 +224,8 @@ internal sealed partial class DriveEquations
             }
 
             double bound = radius * Math.Abs(t);
-            double stick = p.Map(slide, -bound, bound);
-            double grow = BoundDerivatives ? p.Sliding * radius * sign * k : 0;
+            double stick = p.Map(slide, -bound, bound, ModesByValue);
+            double grow = BoundDerivatives ? p.Mode * radius * sign * k : 0;
             double mPhi = stick * byPhi + grow * _lPhi, mTheta = stick * byTheta + grow * _lTheta;
             R[Phi] += p.Friction * byPhi;
             Jacobian.A[0] += byPhi * mPhi + p.Friction * _aPhiPhi;
@@ -242,8 +242,8 @@ internal sealed partial class DriveEquations
             return;
         }
 
-        double stick = p.Map(slide, -bound, bound);
-        double grow = BoundDerivatives ? p.Sliding : 0;
+        double stick = p.Map(slide, -bound, bound, ModesByValue);
+        double grow = BoundDerivatives ? p.Mode : 0;
         int nt = TrunkCount;
         for (int a = 0; a < 3; a++)
         {
@@ -282,18 +282,18 @@ internal sealed partial class DriveEquations
             (double first, double second) = BarEnds(b);
             double mu = _drive.Friction.Pin;
             double bound = mu * (bar.PivotPinRadius * Math.Abs(first + second) + bar.FirstPinRadius * Math.Abs(first) + bar.SecondPinRadius * Math.Abs(second));
-            double stick = p.Map(X[3 + b], -bound, bound);
+            double stick = p.Map(X[3 + b], -bound, bound, ModesByValue);
             int nt = TrunkCount, row = 3 + b;
             R[row] += p.Friction;
             Jacobian.A[row * nt + row] += stick;
-            if (p.Sliding == 0 || !BoundDerivatives)
+            if (p.Mode == 0 || !BoundDerivatives)
             {
                 continue;
             }
 
             double both = bar.PivotPinRadius * Math.Sign(first + second);
-            double perFirst = mu * p.Sliding * (both + bar.FirstPinRadius * Math.Sign(first));
-            double perSecond = mu * p.Sliding * (both + bar.SecondPinRadius * Math.Sign(second));
+            double perFirst = mu * p.Mode * (both + bar.FirstPinRadius * Math.Sign(first));
+            double perSecond = mu * p.Mode * (both + bar.SecondPinRadius * Math.Sign(second));
             for (int f = 0; f < _fingers.Length; f++)
             {
                 int end = EndOf(f, b);
@@ -366,8 +366,8 @@ internal sealed partial class DriveEquations
         {
             double wrap = _drive.Friction.Guide * finger.Pull.GuideWrapRadians;
             double pull = Math.Max(t1, 0), forward = -ExpMinusOne(-wrap), back = -ExpMinusOne(wrap);
-            double stick = guide.Map(TakenUp(f), back * pull, forward * pull);
-            double share = !BoundDerivatives || t1 <= 0 ? 0 : guide.Sliding > 0 ? forward : guide.Sliding < 0 ? back : 0;
+            double stick = guide.Map(TakenUp(f), back * pull, forward * pull, ModesByValue);
+            double share = !BoundDerivatives || t1 <= 0 ? 0 : guide.Mode > 0 ? forward : guide.Mode < 0 ? back : 0;
             for (int q = 0; q < m; q++)
             {
                 double slope = _slopes[f * 3 + q];
@@ -399,22 +399,22 @@ internal sealed partial class DriveEquations
             }
 
             double perTension = JointBound(f, finger, j, t2Own, out double bound, _grad);
-            double stick = p.Map(X[o + j], -bound, bound);
+            double stick = p.Map(X[o + j], -bound, bound, ModesByValue);
             R[o + j] += p.Friction;
             Jacobian.D[(f * 3 + j) * 3 + j] += stick;
-            if (p.Sliding == 0 || !BoundDerivatives)
+            if (p.Mode == 0 || !BoundDerivatives)
             {
                 continue;
             }
 
             for (int q = 0; q < m; q++)
             {
-                Jacobian.D[(f * 3 + j) * 3 + q] += p.Sliding * _grad[q];
+                Jacobian.D[(f * 3 + j) * 3 + q] += p.Mode * _grad[q];
             }
 
             for (int a = Carriage; a < nt; a++)
             {
-                Jacobian.C[(f * 3 + j) * nt + a] += p.Sliding * perTension * perTravel * k1 * _leafSlopes[f * nt + a];
+                Jacobian.C[(f * 3 + j) * nt + a] += p.Mode * perTension * perTravel * k1 * _leafSlopes[f * nt + a];
             }
         }
     }

@@ -62,8 +62,14 @@ internal sealed partial class DriveEquations
     /// <summary>∂L/∂θ and ∂L/∂φ of the pull link [m/rad]: zero at a dead centre.</summary>
     public (double Theta, double Phi) PullArms => (_lTheta, _lPhi);
 
-    /// <summary>∂s/∂d at fixed crank with a rigid transfer link.</summary>
-    public double CarriagePerShift => -_m1[1] / _m1[2];
+    /// <summary>∂s/∂d at fixed crank with a rigid transfer link: −L_d/L_s.</summary>
+    public double CarriagePerShift(double phi, double d, double s)
+    {
+        double turn = _crankSense * phi;
+        Vector2D slot = _slotAtRest.Rotated(turn);
+        Vector2D v = _drive.Rail.Rest + s * _railDirection - _drive.Crank.Fulcrum - _drive.Crank.Output.Rotated(turn) - d * slot;
+        return v.Dot(slot) / v.Dot(_railDirection);
+    }
 
     private void SetUpTrunk()
     {

@@ -2,8 +2,9 @@ namespace Graspwright.Mechanics.Equilibrium;
 
 /// <summary>One place that rubs: its slide γ, the friction M that it carries, and what it carried at the last accepted state.</summary>
 /// <remarks>
-/// Coulomb friction by return mapping: M = clamp(M₀ + k(γ − γ₀), low, high) with the bounds of the same state. k is so
-/// stiff that sticking moves by far less than anything measured; sliding is exact as long as γ goes one way in the step.
+/// Coulomb friction: sliding, M is at its bound, which grows with the load of the same state; sticking, M follows a spring
+/// k so stiff that it moves by far less than anything measured. The path keeps the mode of each place within a step and
+/// locates where it changes; a descent lets the mode follow by value, M = clamp(M₀ + k(γ − γ₀), low, high).
 /// </remarks>
 internal struct RubbingPlace
 {
@@ -32,39 +33,45 @@ internal struct RubbingPlace
     public double Low;
 
     /// <summary>+1 slides forward, −1 slides back, 0 sticks.</summary>
-    public int Sliding;
+    public int Mode;
 
-    /// <summary>How it slid at the last accepted state.</summary>
-    public int SlidingBefore;
+    /// <summary>Whether the bounds stay as they are, whatever the load.</summary>
+    public bool BoundsHeld;
 
-    /// <summary>Where not 0, sliding of this sense is taken for granted (for tangents); 2 = sticking is.</summary>
-    public int Assumed;
+    /// <summary>Work against friction since the last accepted state, by the bounds as they are: ∫M dγ.</summary>
+    public readonly double Work
+    {
+        get
+        {
+            double turned = Slide - SlideBefore, trial = FrictionBefore + Stiffness * turned;
+            double edge = Math.Clamp(trial, Low, High), elastic = (edge - FrictionBefore) / Stiffness;
+            return 0.5 * (FrictionBefore + edge) * elastic + edge * (turned - elastic);
+        }
+    }
 
     /// <summary>Finds the friction for a slide and bounds.</summary>
+    /// <param name="slide">Slide γ.</param>
+    /// <param name="low">Bound against a shrinking slide, 0 or less.</param>
+    /// <param name="high">Bound against a growing slide, 0 or more.</param>
+    /// <param name="byValue">Whether the mode follows from the stiff spring; if not, it is the present one.</param>
     /// <returns>∂M/∂γ: the stiffness where it sticks, 0 where it slides.</returns>
-    public double Map(double slide, double low, double high)
+    public double Map(double slide, double low, double high, bool byValue)
     {
         Slide = slide;
-        Low = low;
-        High = high;
-        if (Assumed is 1 or -1)
+        if (!BoundsHeld)
         {
-            Sliding = Assumed;
-            Friction = Assumed > 0 ? high : low;
-            return 0;
+            Low = low;
+            High = high;
         }
 
         double trial = FrictionBefore + Stiffness * (slide - SlideBefore);
-        if (Assumed == 2)
+        if (byValue)
         {
-            Sliding = 0;
-            Friction = trial;
-            return Stiffness;
+            Mode = trial > High ? 1 : trial < Low ? -1 : 0;
         }
 
-        Sliding = trial > high ? 1 : trial < low ? -1 : 0;
-        Friction = Sliding > 0 ? high : Sliding < 0 ? low : trial;
-        return Sliding == 0 ? Stiffness : 0;
+        Friction = Mode > 0 ? High : Mode < 0 ? Low : trial;
+        return Mode == 0 ? Stiffness : 0;
     }
 
     /// <summary>Takes the present state as the last accepted one.</summary>
@@ -72,6 +79,5 @@ internal struct RubbingPlace
     {
         SlideBefore = Slide;
         FrictionBefore = Friction;
-        SlidingBefore = Sliding;
     }
 }

@@ -7,7 +7,9 @@ internal sealed partial class PathFollower
 {
     private const double Beyond = 2e-8;          // rad past the last state, so that the lost equilibrium is really gone
     private const double DescentStride = 0.03;   // largest scaled step
-    private const int DescentLimit = 4000;
+    private const int DescentLimit = 1500;
+    private const int BoundRounds = 80;
+    private const double FurthestRepair = 1e-3;  // rad
     private double _repairAngle;
     private int _repairs;
 
@@ -16,27 +18,30 @@ internal sealed partial class PathFollower
     {
         RestoreStart();
         LeaveState();
-        double stored = _storedBefore, dissipated = _dissipated;
+        double stored = _storedBefore, dissipated = _dissipated, worked = _work;
         double[] before = Snapshot();
-        if (Math.Abs(_theta - _repairAngle) > 1e-5)
+        if (Math.Abs(_theta - _repairAngle) > 4 * FurthestRepair)
         {
             _repairAngle = _theta;
             _repairs = 0;
         }
 
-        double at = _theta + _direction * Beyond;
-        if (++_repairs > 60 || at < 0 || !Settle(at))
+        // Where the modes stay undecided the next tries reach further, so that the path goes on.
+        double at = _theta + _direction * Math.Min(Beyond * Math.Pow(4, _repairs), FurthestRepair);
+        if (++_repairs > 400 || at < 0 || !Settle(at))
         {
             Fail("No neighbouring balance was found, and none by descent.");
             return false;
         }
 
+        double across = at - _theta;
+        _work += 0.5 * across * (_tau + Moment());
         _theta = at;
-        AcceptJump(before, stored, dissipated, byLock: false);
+        AcceptJump(before, stored, dissipated, worked, byLock: false);
         return true;
     }
 
-    private void AcceptJump(double[] before, double stored, double dissipated, bool byLock)
+    private void AcceptJump(double[] before, double stored, double dissipated, double workBefore, bool byLock)
     {
         double moved = 0;
         for (int i = 0; i < _count; i++)
@@ -60,7 +65,7 @@ internal sealed partial class PathFollower
         NoteSwitchedInJump(before, real);
         LeaveState();
         _stride = Math.Max(_stride, 1e-5);
-        double lost = stored - _eq.Stored - rubbed;
+        double lost = stored + _work - workBefore - _eq.Stored - rubbed;
         if (real)
         {
             _lost += lost;
@@ -88,17 +93,61 @@ internal sealed partial class PathFollower
         return Correct(theta);
     }
 
+    /// <summary>Descends with the friction bounds held, then lets them follow the loads, until both agree.</summary>
     private bool Descend()
+    {
+        if (!_eq.HasFriction)
+        {
+            return DescendOnce();
+        }
+
+        for (int round = 0; round < BoundRounds; round++)
+        {
+            HoldBounds(false);
+            _eq.Evaluate();
+            if (round > 0 && HoldByValue() && ResidualSize() <= 1)
+            {
+                return true;
+            }
+
+            HoldBounds(true);
+            bool found = DescendOnce();
+            HoldBounds(false);
+            if (!found)
+            {
+                return false;
+            }
+        }
+
+        return false;
+    }
+
+    private void HoldBounds(bool held)
+    {
+        foreach (ref RubbingPlace p in _eq.Places.AsSpan())
+        {
+            p.BoundsHeld = held;
+        }
+    }
+
+    /// <summary>Holds what its stop pushes against.</summary>
+    private bool HoldByValue()
+    {
+        for (int i = 0; i < _count; i++)
+        {
+            bool low = _eq.X[i] <= _eq.Low[i], high = _eq.X[i] >= _eq.High[i];
+            _held[i] = _eq.Frozen[i] || (low && _eq.R[i] > 0) || (high && _eq.R[i] < 0);
+        }
+
+        return true;
+    }
+
+    private bool DescendOnce()
     {
         for (int iteration = 0; iteration < DescentLimit; iteration++)
         {
             _eq.Evaluate();
-            for (int i = 0; i < _count; i++)
-            {
-                bool low = _eq.X[i] <= _eq.Low[i], high = _eq.X[i] >= _eq.High[i];
-                _held[i] = _eq.Frozen[i] || (low && _eq.R[i] > 0) || (high && _eq.R[i] < 0);
-            }
-
+            HoldByValue();
             if (ResidualSize() <= 1 && iteration > 0)
             {
                 Factor();
@@ -126,6 +175,18 @@ internal sealed partial class PathFollower
         }
 
         return false;
+    }
+
+    /// <summary>Stored energy and work against friction with the bounds held: what a descent lowers.</summary>
+    private double Potential()
+    {
+        double sum = _eq.Stored;
+        foreach (ref RubbingPlace p in _eq.Places.AsSpan())
+        {
+            sum += p.Active ? p.Work : 0;
+        }
+
+        return sum;
     }
 
     /// <summary>Factors with enough added stiffness to make the matrix positive definite.</summary>
@@ -159,7 +220,7 @@ internal sealed partial class PathFollower
         }
     }
 
-    /// <summary>A capped step; without friction also a falling one.</summary>
+    /// <summary>A capped step downhill: Newton's, and where the stops bend that uphill, one along the scaled residual.</summary>
     private bool StepDown()
     {
         double largest = 0;
@@ -173,31 +234,74 @@ internal sealed partial class PathFollower
             return false;
         }
 
-        double cut = largest > DescentStride ? DescentStride / largest : 1;
         _eq.X.CopyTo(_endState, 0);
-        double energy = _eq.Stored;
-        for (int halving = 0; halving < 40; halving++)
+        double energy = Potential();
+        if (Lower(energy, largest))
+        {
+            return true;
+        }
+
+        _endState.CopyTo(_eq.X, 0);
+        _eq.Evaluate();
+        largest = 0;
+        for (int i = 0; i < _count; i++)
+        {
+            _step[i] = _held[i] ? 0 : -_eq.R[i] * _scale[i] * _scale[i];
+            largest = Math.Max(largest, Math.Abs(_step[i]) / _scale[i]);
+        }
+
+        return Lower(energy, largest);
+    }
+
+    /// <summary>
+    /// Shortens a step until the slope along it has lost half its size and not turned up by more. Sticking pieces are
+    /// some 1e-8 wide, so that slopes tell what energies no longer can.
+    /// </summary>
+    private bool Lower(double energy, double largest)
+    {
+        const int Shortenings = 60;
+        double downhill = 0;
+        for (int i = 0; i < _count; i++)
+        {
+            downhill += _held[i] ? 0 : _eq.R[i] * _step[i];
+        }
+
+        if (downhill >= 0)
+        {
+            return false;
+        }
+
+        double cut = largest > DescentStride ? DescentStride / largest : 1, low = 0, high = cut;
+        for (int shortening = 0; shortening < Shortenings; shortening++)
         {
             for (int i = 0; i < _count; i++)
             {
                 _eq.X[i] = Math.Clamp(_endState[i] + cut * _step[i], _eq.Low[i], _eq.High[i]);
             }
 
-            if (_eq.HasFriction || largest < 1e-9)
-            {
-                return true;
-            }
-
             _eq.Evaluate();
-            if (_eq.Stored <= energy + 1e-15)
+            double slope = 0;
+            for (int i = 0; i < _count; i++)
+            {
+                slope += _eq.R[i] * (_eq.X[i] - _endState[i]) / cut;
+            }
+
+            bool tooFar = slope > -0.5 * downhill || Potential() > energy + 1e-12 * Math.Abs(energy);
+            if (!tooFar && (slope >= 0.9 * downhill || high == cut || shortening > 20))
             {
                 return true;
             }
 
-            cut *= 0.5;
+            (low, high) = tooFar ? (low, cut) : (cut, high);
+            if (!tooFar && slope > 0.5 * downhill)
+            {
+                return true;
+            }
+
+            cut = 0.5 * (low + high);
         }
 
-        return true;
+        return false;
     }
 
     private void ModesFromValues()

@@ -10,6 +10,7 @@ internal sealed partial class PathFollower
     private bool[] _lockActed = [];
     private double _storedBefore, _work, _dissipated, _pullBefore;
     private double _workIn, _dissipatedClosing, _lost, _restStored, _workBack, _dissipatedOpening;
+    private const int SwitchLimit = 8; // times one mode may change at one wrist angle
     private const double BalanceTolerance = 5e-8; // J a step
 
     private double GimbalDrag => _drive.Joint.HasGimbal ? _drive.Friction.Pin * _drive.Joint.GimbalPinRadius : 0;
@@ -94,8 +95,8 @@ internal sealed partial class PathFollower
         _tauRate = MomentRate(_rate);
         _storedBefore = _eq.Stored;
         _pullBefore = _eq.PullForce;
-        RememberWatches();
         AcceptPlaces();
+        RememberWatches();
         NotePeaks();
         NoteMoment();
     }
@@ -111,7 +112,7 @@ internal sealed partial class PathFollower
             return true;
         }
 
-        if (++_switchedHere[w] > 3)
+        if (++_switchedHere[w] > SwitchLimit)
         {
             return Jump();
         }
@@ -132,10 +133,11 @@ internal sealed partial class PathFollower
         }
         else
         {
-            _eq.Places[w - _slideWatch].SlidingBefore = 0;
+            SwitchPlace(ref _eq.Places[PlaceOf(w)], w - _slideWatch < _eq.Places.Length);
         }
 
         LeaveState();
+        SettleSlides(w >= _slideWatch ? PlaceOf(w) : -1);
         if (_eq.Jacobian.SmallestPivot < -1e-9)
         {
             return Jump();
@@ -163,6 +165,18 @@ internal sealed partial class PathFollower
             _bound[i] = 0;
             NoteStop(EventKind.StopLeft, i, side);
         }
+    }
+
+    /// <summary>Sticking starts to slide the way it is pushed; sliding that comes to rest sticks, or turns back at once where nothing holds it.</summary>
+    private static void SwitchPlace(ref RubbingPlace p, bool upper)
+    {
+        if (p.Mode == 0)
+        {
+            p.Mode = upper ? 1 : -1;
+            return;
+        }
+
+        p.Mode = p.High - p.Low > NoLoad * p.Stiffness ? 0 : -p.Mode;
     }
 
     private void SwitchCord(int cord)
@@ -264,7 +278,7 @@ internal sealed partial class PathFollower
             return false;
         }
 
-        AcceptJump(before, stored, dissipated, byLock: true);
+        AcceptJump(before, stored, dissipated, _work, byLock: true);
         return true;
     }
 
@@ -288,13 +302,12 @@ internal sealed partial class PathFollower
         _direction = -1;
         foreach (ref RubbingPlace p in _eq.Places.AsSpan())
         {
-            p.SlidingBefore = 0;
+            p.Mode = 0;
         }
 
         Array.Clear(_switchedHere);
         LeaveState();
         ResetBooks();
-        StartOpeningTrace();
         _closedBy = end;
         _stride = _eq.HasFriction ? 1e-4 : _options.OutputStepRadians;
         Record(true);

@@ -10,15 +10,16 @@ internal sealed partial class PathFollower
     private readonly List<double[]> _closing = [], _opening = [];
     private readonly List<RunEvent> _events = [];
     private readonly List<RunJump> _jumps = [];
-    private readonly List<(double Theta, double Tau, double Rate)> _closingMoments = [], _openingMoments = [];
+    private readonly List<(double Theta, double Tau, double RateIn, double RateOut)> _closingMoments = [], _openingMoments = [];
     private readonly double[] _loads = new double[3];
     private int _poolUsed;
     private TraceLayout _layout = new([], []);
     private string[] _coordinateNames = [], _peakNames = [];
-    private double[] _peaks = [], _peakTheta = [], _contactPeak = [], _contactBefore = [];
+    private double[] _peaks = [], _peakTheta = [], _contactPeak = [];
+    private (double Theta, double Force, double Rate)[] _contactBefore = [];
     private bool[] _peakOpening = [];
     private bool _allTouched;
-    private double _shiftGiveBack, _shiftBefore, _giveRateBefore;
+    private double _shiftGiveBack;
 
     /// <summary>Where the path was lost.</summary>
     public RunFailure? Failure { get; private set; }
@@ -41,7 +42,7 @@ internal sealed partial class PathFollower
         _peakTheta = new double[peaks.Count];
         _peakOpening = new bool[peaks.Count];
         _contactPeak = new double[3 * _eq.FingerCount];
-        _contactBefore = new double[3 * _eq.FingerCount];
+        _contactBefore = new (double, double, double)[3 * _eq.FingerCount];
     }
 
     private void ResetTrace()
@@ -57,6 +58,7 @@ internal sealed partial class PathFollower
         Array.Clear(_peakTheta);
         Array.Clear(_peakOpening);
         Array.Clear(_contactPeak);
+        Array.Clear(_contactBefore);
         _allTouched = false;
         Failure = null;
         _end = null;
@@ -68,12 +70,11 @@ internal sealed partial class PathFollower
         _dissipatedClosing = 0;
         _endMoment = 0;
         _shiftGiveBack = 0;
-        _shiftBefore = 0;
+        _giveState = default;
+        _giveTheta = 0;
         _repairs = 0;
         _repairAngle = 0;
     }
-
-    private void StartOpeningTrace() => _shiftBefore = double.NaN;
 
     /// <summary>Result of the last run. Rows are the follower's own: copy them to keep them past the next run.</summary>
     public RunResult Result()
@@ -218,7 +219,7 @@ internal sealed partial class PathFollower
         int sticking = 0;
         foreach (ref RubbingPlace p in _eq.Places.AsSpan())
         {
-            sticking += p.Active && p.SlidingBefore == 0 ? 1 : 0;
+            sticking += p.Active && p.Mode == 0 ? 1 : 0;
         }
 
         return sticking;
@@ -351,11 +352,37 @@ internal sealed partial class PathFollower
             for (int j = 0; j < 3; j++)
             {
                 Peak(k++, _loads[j]);
-                _contactPeak[f * 3 + j] = Math.Max(_contactPeak[f * 3 + j], _eq.ContactForce[f * 3 + j]);
+                NoteContactPeak(f, j);
             }
         }
 
         NoteGiveBack();
+    }
+
+    /// <summary>Peak of a contact force, between states by the cubic piece that its rates give.</summary>
+    private void NoteContactPeak(int f, int segment)
+    {
+        int c = f * 3 + segment;
+        double force = _eq.ContactForce[c], stiffness = _drive.Fingers[f].PadStiffness;
+        double rate = force > 0 ? stiffness * _eq.OverlapRate(f, segment, _rateEnd) : 0;
+        _contactPeak[c] = Math.Max(_contactPeak[c], force);
+        (double theta, double before, double rateBefore) = _contactBefore[c];
+        double h = _theta - theta;
+        if (_direction > 0 && h > 0 && rateBefore > 0 && rate <= 0 && before > 0)
+        {
+            _contactPeak[c] = Math.Max(_contactPeak[c], CubicPeak(before, force, h * rateBefore, h * rate));
+        }
+
+        _contactBefore[c] = (_theta, force, rate);
+    }
+
+    /// <summary>Greatest value on 0…1 of the cubic with given ends and end slopes, the first rising, the last falling.</summary>
+    private static double CubicPeak(double first, double last, double rise, double fall)
+    {
+        double a = 2 * (first - last) + rise + fall, b = 3 * (last - first) - 2 * rise - fall;
+        double root = Math.Sqrt(Math.Max(b * b - 3 * a * rise, 0));
+        double x = Math.Clamp(-rise / (b - root), 0, 1); // b − root ≤ 0 here
+        return first + x * (rise + x * (b + x * a));
     }
 
     private void Peak(int k, double force)
@@ -368,7 +395,7 @@ internal sealed partial class PathFollower
         }
     }
 
-    /// <summary>−∫(∂s/∂d) dd while closing, by the trapezium over accepted states.</summary>
+    /// <summary>−∫(∂s/∂d) dd while closing, by Simpson's rule between accepted states, the middle read from the tangents.</summary>
     private void NoteGiveBack()
     {
         if (_drive.Crank.Slot is null || _direction < 0)
@@ -376,20 +403,46 @@ internal sealed partial class PathFollower
             return;
         }
 
-        double d = _eq.X[DriveEquations.Shift], rate = -_eq.CarriagePerShift;
-        _shiftGiveBack += d == _shiftBefore ? 0 : 0.5 * (rate + (_shiftBefore == 0 && _giveRateBefore == 0 ? rate : _giveRateBefore)) * (d - _shiftBefore);
-        _shiftBefore = d;
-        _giveRateBefore = rate;
+        double phi = _eq.X[DriveEquations.Phi], d = _eq.X[DriveEquations.Shift], s = _eq.X[DriveEquations.Carriage], h = _theta - _giveTheta;
+        if (d != _giveState.D)
+        {
+            (double phi0, double d0, double s0, double phiRate, double dRate, double sRate) = _giveState;
+            double middlePhi = 0.5 * (phi0 + phi) + h / 8 * (phiRate - _rateEnd[DriveEquations.Phi]);
+            double middleD = 0.5 * (d0 + d) + h / 8 * (dRate - _rateEnd[DriveEquations.Shift]);
+            double middleS = 0.5 * (s0 + s) + h / 8 * (sRate - _rateEnd[DriveEquations.Carriage]);
+            double middleRate = h > 0 ? 1.5 * (d - d0) / h - 0.25 * (dRate + _rateEnd[DriveEquations.Shift]) : 0;
+            _shiftGiveBack -= h / 6 * (_eq.CarriagePerShift(phi0, d0, s0) * dRate
+                + 4 * _eq.CarriagePerShift(middlePhi, middleD, middleS) * middleRate
+                + _eq.CarriagePerShift(phi, d, s) * _rateEnd[DriveEquations.Shift]);
+        }
+
+        _giveTheta = _theta;
+        _giveState = (phi, d, s, _rate[DriveEquations.Phi], _rate[DriveEquations.Shift], _rate[DriveEquations.Carriage]);
     }
 
-    private void NoteMoment() => (_direction > 0 ? _closingMoments : _openingMoments).Add((_theta, _tau, _tauRate));
+    private (double Phi, double D, double S, double PhiRate, double DRate, double SRate) _giveState;
+    private double _giveTheta;
+
+    private void NoteMoment() => (_direction > 0 ? _closingMoments : _openingMoments).Add((_theta, _tau, _tauRate, _tauRate));
+
+    /// <summary>The path leaves the last state with another slope than it came with.</summary>
+    private void NoteNewSlope()
+    {
+        List<(double Theta, double Tau, double RateIn, double RateOut)> moments = _direction > 0 ? _closingMoments : _openingMoments;
+        if (moments.Count > 0)
+        {
+            moments[^1] = moments[^1] with { RateOut = _tauRate };
+        }
+
+        _giveState = _giveState with { PhiRate = _rate[DriveEquations.Phi], DRate = _rate[DriveEquations.Shift], SRate = _rate[DriveEquations.Carriage] };
+    }
 
     /// <summary>Greatest τ_close − τ_open at the accepted states of the opening; the closing is read between its own by cubic pieces.</summary>
     private (double Max, double Theta) LargestLoop()
     {
         double max = 0, theta = 0;
         int k = _closingMoments.Count - 1;
-        foreach ((double at, double tau, double _) in _openingMoments)
+        foreach ((double at, double tau, _, _) in _openingMoments)
         {
             while (k > 1 && _closingMoments[k - 1].Theta >= at)
             {
@@ -401,8 +454,8 @@ internal sealed partial class PathFollower
                 break;
             }
 
-            (double a, double first, double firstRate) = _closingMoments[k - 1];
-            (double b, double second, double secondRate) = _closingMoments[k];
+            (double a, double first, _, double firstRate) = _closingMoments[k - 1];
+            (double b, double second, double secondRate, _) = _closingMoments[k];
             double h = b - a, x = h > 0 ? (at - a) / h : 1;
             double closed = first + x * h * firstRate
                 + x * x * (3 * (second - first) - h * (2 * firstRate + secondRate))

@@ -19,7 +19,7 @@ internal sealed partial class PathFollower
         _contactWatch = 2 * _count;
         _cordWatch = _contactWatch + 3 * _eq.FingerCount;
         _slideWatch = _cordWatch + 2 + _eq.FingerCount;
-        _effortWatch = _slideWatch + _eq.Places.Length;
+        _effortWatch = _slideWatch + 2 * _eq.Places.Length;
         _travelWatch = _effortWatch + 1;
         _watchCount = _travelWatch + 1;
         _before = new double[_watchCount];
@@ -27,9 +27,11 @@ internal sealed partial class PathFollower
         _switchedHere = new int[_watchCount];
         _endState = new double[_count];
         _still = new double[_count];
+        _baseState = new double[_count];
+        _baseRate = new double[_count];
         for (int w = 0; w < _watchCount; w++)
         {
-            _tolerated[w] = w < _contactWatch ? 1e-11 : w < _slideWatch ? 1e-13 : w < _effortWatch ? 1e-7 : 1e-11;
+            _tolerated[w] = w < _contactWatch ? 1e-11 : w < _slideWatch ? 1e-13 : w < _effortWatch ? 0 : 1e-11;
         }
     }
 
@@ -66,8 +68,17 @@ internal sealed partial class PathFollower
 
         if (w < _effortWatch)
         {
-            ref RubbingPlace p = ref _eq.Places[w - _slideWatch];
-            return !p.Active || p.Sliding == 0 ? Applies : p.Sliding * _direction * _eq.SlideRate(w - _slideWatch, rate, 1);
+            int place = PlaceOf(w);
+            bool upper = w - _slideWatch == place;
+            ref RubbingPlace p = ref _eq.Places[place];
+            if (!p.Active || (p.Mode != 0 && !upper))
+            {
+                return Applies;
+            }
+
+            return p.Mode == 0
+                ? (upper ? p.High - p.Friction : p.Friction - p.Low) / p.Stiffness
+                : p.Mode * _direction * _eq.SlideRate(place, rate, 1);
         }
 
         if (_direction < 0)
@@ -154,16 +165,16 @@ internal sealed partial class PathFollower
         for (int w = 0; w < _watchCount; w++)
         {
             double value = w == except ? Applies : Watch(w, _rateEnd);
-            if (value >= -_tolerated[w])
+            double tolerated = Tolerated(w);
+            if (value >= -tolerated)
             {
                 continue;
             }
 
-            // A place that stuck at the start and slides back at the end has no value at the start.
-            bool unknown = _before[w] == Applies;
-            double start = unknown ? -value : Math.Max(_before[w], 0);
-            bool atStart = !unknown && start <= _tolerated[w];
-            double share = atStart ? 0 : start / (start - value);
+            double start = Math.Max(_before[w], 0);
+            bool atStart = start <= tolerated;
+            // Of those broken already, what rubs goes first: the others answer to it.
+            double share = !atStart ? start / (start - value) : w >= _slideWatch && w < _effortWatch ? -1 : 0;
             if (share < earliest)
             {
                 earliest = share;
@@ -174,6 +185,15 @@ internal sealed partial class PathFollower
 
         return first;
     }
+
+    private int PlaceOf(int w) => (w - _slideWatch) % _eq.Places.Length;
+
+    /// <summary>How far a watch may be broken before it counts: its noise.</summary>
+    private double Tolerated(int w) =>
+        w < _slideWatch || w >= _effortWatch ? _tolerated[w] : _eq.Places[PlaceOf(w)].Mode == 0 ? StickNoise : SlideNoise;
+
+    private const double StickNoise = 2e-14; // slide of the stiff spring
+    private const double SlideNoise = 1e-7;  // slide per rad of wrist
 
     private void RememberWatches()
     {
@@ -186,22 +206,38 @@ internal sealed partial class PathFollower
     /// <summary>Finds the state at which a watch reaches 0, between the step's start and <paramref name="upper"/>, whose state is evaluated.</summary>
     private bool Locate(int w, double upper, out double at)
     {
-        bool slides = w >= _slideWatch && w < _effortWatch;
-        double low = _theta, high = upper, valueHigh = Watch(w, _rateEnd);
-        double valueLow = _before[w] == Applies ? -valueHigh : Math.Max(_before[w], 0);
+        bool place = w >= _slideWatch && w < _effortWatch;
+        double low = _theta, high = upper, valueHigh = Watch(w, _rateEnd), valueLow = Math.Max(_before[w], 0);
         _eq.X.CopyTo(_endState, 0);
         at = Between(low, high, valueLow, valueHigh);
-        InterpolateFromStart(at, upper);
-        if (!slides && LocateTogether(w, upper, ref at))
+        if (!place)
         {
-            return true;
+            InterpolateFromStart(at, upper);
+            if (LocateTogether(w, upper, ref at))
+            {
+                return true;
+            }
         }
 
         int side = 0;
+        double baseAngle = _theta;
+        _start.CopyTo(_baseState, 0);
+        _rate.CopyTo(_baseRate, 0);
         for (int round = 0; round < 80; round++)
         {
             at = Between(low, high, valueLow, valueHigh);
-            InterpolateFromStart(at, upper);
+            if (round == 0)
+            {
+                InterpolateFromStart(at, upper);
+            }
+            else
+            {
+                for (int i = 0; i < _count; i++)
+                {
+                    _eq.X[i] = _baseState[i] + (_held[i] ? 0 : (at - baseAngle) * _baseRate[i]);
+                }
+            }
+
             if (!Correct(at))
             {
                 return false;
@@ -209,16 +245,14 @@ internal sealed partial class PathFollower
 
             Tangent(_rateEnd);
             double value = Watch(w, _rateEnd);
-            if (value == Applies)
-            {
-                value = _tolerated[w]; // sticks here, so it turns back later
-            }
-
-            if (Math.Abs(value) <= _tolerated[w] || Math.Abs(high - low) < (slides ? 1e-7 : 1e-12))
+            if (Math.Abs(value) <= Tolerated(w) || Math.Abs(high - low) < (place ? FinestSwitch : 1e-12))
             {
                 return true;
             }
 
+            baseAngle = at;
+            _eq.X.CopyTo(_baseState, 0);
+            _rateEnd.CopyTo(_baseRate, 0);
             if (value > 0)
             {
                 valueHigh *= side > 0 ? 0.5 : 1;
@@ -234,10 +268,13 @@ internal sealed partial class PathFollower
         return false;
     }
 
+    private const double FinestSwitch = 1e-9; // rad; closer than this a place may change between sticking and sliding
+    private double[] _baseState = [], _baseRate = [];
+
     private static double Between(double low, double high, double valueLow, double valueHigh)
     {
         double share = valueLow - valueHigh > 0 ? valueLow / (valueLow - valueHigh) : 0.5;
-        return low + Math.Clamp(share, 0.02, 0.98) * (high - low);
+        return low + Math.Clamp(share, 0.001, 0.999) * (high - low);
     }
 
     /// <summary>Newton on (x, θ): J δx = −r − r_θ δθ and g + ∇g·δx + g_θ δθ = 0.</summary>

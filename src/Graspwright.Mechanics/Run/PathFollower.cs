@@ -21,6 +21,7 @@ internal sealed partial class PathFollower
     private const double LengthScale = 0.03;         // m that count as much as 1 rad
     private const double SmallestStep = 1e-9;        // rad
     private const int NewtonLimit = 14;
+    private const double NoLoad = 1e-13;             // slide of the stiff spring under a bound that counts as none
 
     private readonly DriveModel _drive;
     private readonly RunOptions _options;
@@ -129,6 +130,12 @@ internal sealed partial class PathFollower
         ApplyLocks(0);
         Hold();
         _eq.Evaluate();
+        foreach (ref RubbingPlace p in _eq.Places.AsSpan())
+        {
+            p.SlideBefore = p.Slide;
+        }
+
+        _eq.Evaluate();
         RefuseOverlap();
         bool strung = _drive.PullLink.Slack < 0 || _drive.TransferLink.Slack < 0 || _drive.Fingers.Any(f => f.Pull.Slack < 0);
         if (strung && !Settle(0))
@@ -138,13 +145,10 @@ internal sealed partial class PathFollower
         }
 
         AcceptPlaces();
-        foreach (ref RubbingPlace p in _eq.Places.AsSpan())
-        {
-            p.SlidingBefore = 1;
-        }
-
         _eq.X.CopyTo(_start, 0);
+        StartPlaces();
         LeaveState();
+        NoteMoment();
         _stride = _options.OutputStepRadians;
         ResetBooks();
         Record(true);
@@ -446,21 +450,60 @@ internal sealed partial class PathFollower
     private void LeaveState()
     {
         Hold();
-        foreach (ref RubbingPlace p in _eq.Places.AsSpan())
-        {
-            p.Assumed = p.SlidingBefore == 0 ? 2 : p.SlidingBefore;
-        }
-
         _eq.Theta = _theta;
         _eq.Evaluate();
         Factor();
         Tangent(_rate);
         _tau = Moment();
         _tauRate = MomentRate(_rate);
+        NoteNewSlope();
         RememberWatches();
+    }
+
+    /// <summary>
+    /// Places that would slide against the sense of their friction stick instead, the worst first, until none is left.
+    /// The place just set sliding is the last to be taken back: others may have held it wrongly.
+    /// </summary>
+    private void SettleSlides(int justSwitched)
+    {
+        for (int round = 0; round < 4 * _eq.Places.Length; round++)
+        {
+            int worst = -1;
+            double value = -SlideNoise;
+            for (int i = 0; i < _eq.Places.Length; i++)
+            {
+                if (i != justSwitched && _eq.Places[i].Active && _eq.Places[i].Mode != 0 && _before[_slideWatch + i] < value)
+                {
+                    (worst, value) = (i, _before[_slideWatch + i]);
+                }
+            }
+
+            if (worst < 0)
+            {
+                return;
+            }
+
+            SwitchPlace(ref _eq.Places[worst], true);
+            LeaveState();
+        }
+    }
+
+    /// <summary>At rest: what carries nothing yet slides the way the drive sets out; what drags from the start sticks.</summary>
+    private void StartPlaces()
+    {
         foreach (ref RubbingPlace p in _eq.Places.AsSpan())
         {
-            p.Assumed = 0;
+            p.Mode = p.High > NoLoad * p.Stiffness ? 0 : 1;
+        }
+
+        Hold();
+        _eq.Evaluate();
+        Factor();
+        Tangent(_rate);
+        for (int i = 0; i < _eq.Places.Length; i++)
+        {
+            ref RubbingPlace p = ref _eq.Places[i];
+            p.Mode = p.Mode == 0 ? 0 : _eq.SlideRate(i, _rate, 1) >= 0 ? 1 : -1;
         }
     }
 

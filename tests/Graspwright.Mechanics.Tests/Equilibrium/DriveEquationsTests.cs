@@ -75,7 +75,7 @@ public sealed class DriveEquationsTests
         }
 
         HeldObject held = RandomDrive.MakeObject(seed);
-        DriveEquations eq = new(drive, held) { ModesByValue = true };
+        DriveEquations eq = new(drive, held);
         Random r = new(seed);
         eq.Theta = 0.05 + 0.3 * r.NextDouble();
         for (int i = 0; i < eq.Count; i++)
@@ -84,9 +84,23 @@ public sealed class DriveEquationsTests
             eq.X[i] = low + (high - low) * (0.1 + 0.6 * r.NextDouble());
         }
 
+        // Contacts and cords as they fall; then every place that rubs is told to slide or stick.
+        eq.ModesByValue = true;
+        eq.Evaluate();
+        eq.ModesByValue = false;
+        for (int c = 0; c < eq.Overlap.Length; c++)
+        {
+            eq.Touching[c] = eq.HasObject && eq.Overlap[c] > 0;
+        }
+
+        for (int f = 0; f < eq.FingerCount; f++)
+        {
+            eq.Taut[f] = eq.PullElongations[f] > 0;
+        }
+
         foreach (ref RubbingPlace p in eq.Places.AsSpan())
         {
-            p.Assumed = r.Next(3) switch { 0 => 1, 1 => -1, _ => 2 };
+            p.Mode = r.Next(3) - 1;
         }
 
         eq.Evaluate();
