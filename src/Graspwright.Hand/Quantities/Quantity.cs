@@ -123,7 +123,7 @@ public sealed partial class Quantity
     private static string? Exact(double si, Unit unit)
     {
         double near = unit.FromSi(si);
-        for (int digits = 9; digits <= 17; digits++)
+        foreach (int digits in (ReadOnlySpan<int>)[9, 12, 15, 16, 17])
         {
             string number = Digits(near, digits);
             if (BitConverter.DoubleToInt64Bits(unit.ToSi(number)) == BitConverter.DoubleToInt64Bits(si))

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Graspwright.Hand;
 
 /// <summary>Takes the values of one table, with the defaults of its keys. Faults of single values were reported by <see cref="KeyCheck"/>.</summary>
@@ -152,37 +150,4 @@ internal sealed class BindingRun(Faults faults)
     public IReadOnlyList<Guess> Guesses => _guesses;
 
     public void Guess(string path, string value, string source) => _guesses.Add(new(path, value, source));
-}
-
-/// <summary>Single TOML values.</summary>
-internal static class Toml
-{
-    public static Node Value(string toml)
-    {
-        (HandSource? source, _) = HandSource.Parse(new("default", "value = " + toml, HasByteOrderMark: false));
-        return source?.Root["value"] ?? throw new ArgumentException($"{toml} is no TOML value.", nameof(toml));
-    }
-
-    public static string Text(string text)
-    {
-        System.Text.StringBuilder quoted = new("\"");
-        foreach (char c in text)
-        {
-            quoted.Append(c switch
-            {
-                '"' => "\\\"",
-                '\\' => "\\\\",
-                _ when char.IsControl(c) => string.Create(CultureInfo.InvariantCulture, $"\\u{(int)c:X4}"),
-                _ => c.ToString(),
-            });
-        }
-
-        return quoted.Append('"').ToString();
-    }
-
-    /// <summary>A quantity; a value that is not known stays a word that reads as not known.</summary>
-    public static string Quantity(double si, Dimension dimension) =>
-        double.IsFinite(si) ? dimension == Dimension.Number ? Hand.Quantity.Write(si, dimension) : Text(Hand.Quantity.Write(si, dimension)) : "\"not known\"";
-
-    public static string List(IEnumerable<string> items) => $"[{string.Join(", ", items)}]";
 }

@@ -66,7 +66,7 @@ internal static class FingerBinding
         Triple bones = Bones(name);
         double total = bones.First + bones.Second + bones.Third;
         double scale = said == "length" ? t.Quantity("length") / total : 1;
-        return t.Default("segments", List(new(bones.First * scale, bones.Second * scale, bones.Third * scale), Dimension.Length));
+        return t.Default("segments", List(new(Rounded(bones.First * scale), Rounded(bones.Second * scale), Rounded(bones.Third * scale)), Dimension.Length));
     }
 
     /// <summary>Mean bone lengths, the tip pad counted to the distal one [m].</summary>
@@ -107,6 +107,9 @@ internal static class FingerBinding
         Slack = DriveBinding.Slack(t),
         GuideWrapRadians = t.Quantity("guide_wrap"),
     };
+
+    /// <summary>A guess to a hundredth of a millimetre: more digits would only pretend. A value that is not known stays so.</summary>
+    private static double Rounded(double metres) => Math.Round(metres, 5);
 
     private static string List(Triple t, Dimension dimension) =>
         Toml.List([Toml.Quantity(t.First, dimension), Toml.Quantity(t.Second, dimension), Toml.Quantity(t.Third, dimension)]);
