@@ -2,6 +2,7 @@ using System.Diagnostics;
 using CsCheck;
 using Graspwright.Drawing.Display;
 using Graspwright.Drawing.Dxf;
+using Graspwright.Drawing.Points;
 
 namespace Graspwright.Drawing.Tests;
 
@@ -59,6 +60,53 @@ public sealed class DxfTests
             Assert.Contains("POINT WORDS 100.0 60.0", lines);
             Assert.Contains("POLYLINE LINES 3 True", lines);
             Assert.Contains("POLYLINE LINES 3 False", lines);
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
+    [Theory]
+    [InlineData("R12")]
+    [InlineData("R2000")]
+    [InlineData("R2018")]
+    public void Reads_points_that_an_independent_writer_wrote(string release)
+    {
+        const string python = "/usr/bin/python3";
+        const string script = """
+            import sys
+            try:
+                import ezdxf
+            except ImportError:
+                print("absent"); sys.exit(0)
+            doc = ezdxf.new(sys.argv[2])
+            if sys.argv[2] != "R12":
+                doc.header["$INSUNITS"] = 5
+            m = doc.modelspace()
+            m.add_point((2, 3))
+            m.add_text("crank.fulcrum", dxfattribs={"height": 0.25, "insert": (2.1, 3.1)})
+            m.add_circle((-4.5, 2.8), 0.2)
+            t = m.add_text("pull_link.anchor", dxfattribs={"height": 0.25})
+            t.dxf.halign = 2; t.dxf.align_point = (-4.6, 2.9); t.dxf.insert = (-9, 2.9)
+            m.add_circle((9.5, 0), 0.2)
+            if sys.argv[2] == "R12":
+                m.add_text("index.mcp", dxfattribs={"height": 0.25, "insert": (9.6, 0.1)})
+            else:
+                m.add_mtext("{\\fArial;index}.mcp", dxfattribs={"char_height": 0.25, "insert": (9.6, 0.1)})
+            m.add_line((0, 0), (1, 1))
+            doc.saveas(sys.argv[1])
+            """;
+        Assert.SkipUnless(File.Exists(python), "No system Python here; the independent writer ezdxf needs it.");
+        string file = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName() + ".dxf");
+        try
+        {
+            string said = Run(python, ["-X", "utf8", "-c", script, file, release]);
+            Assert.SkipWhen(said.StartsWith("absent", StringComparison.Ordinal), "The independent writer ezdxf (package python3-ezdxf) is not installed.");
+            double scale = release == "R12" ? 1 : 10;
+            PointReading reading = PointDrawing.Read(File.ReadAllText(file), "points.dxf");
+            Assert.Equal([("crank.fulcrum", 2 * scale, 3 * scale), ("pull_link.anchor", -4.5 * scale, 2.8 * scale), ("index.mcp", 9.5 * scale, 0)],
+                reading.Points.Select(p => (p.Name, Math.Round(p.XMm, 9), Math.Round(p.YMm, 9))));
         }
         finally
         {

@@ -56,7 +56,7 @@ public static class Curves
 
     /// <summary>Share of the effort limit, closing.</summary>
     /// <param name="run">The run.</param>
-    public static LineChart EffortShare(RunResult run) => Closing(run, "share of effort limit, %", [Column(run.Closing, "closing", TraceLayout.EffortShare, 100)]) with { YAtLeast = (0, 100) };
+    public static LineChart EffortShare(RunResult run) => Closing(run, "effort share, %", [Column(run.Closing, "closing", TraceLayout.EffortShare, 100)]) with { YAtLeast = (0, 100) };
 
     /// <summary>Effective output arm and pin radius, closing.</summary>
     /// <param name="run">The run.</param>

@@ -94,6 +94,10 @@ internal static class ObjectMarks
     public static double Greatest(TraceLayout layout, double[] row) =>
         Enumerable.Range(0, layout.FingerNames.Count).SelectMany(f => Enumerable.Range(0, 3).Select(s => row[layout.Contact(f, s)])).DefaultIfEmpty(0).Max();
 
+    /// <summary>Greatest length of an arrow [mm]: inside a cylinder no longer than its radius, where that leaves enough to see.</summary>
+    public static double LongestMm(HeldObject held, ViewFrame frame, double otherwise) =>
+        held is Cylinder c ? Math.Min(otherwise, Math.Max(5, 0.95 * frame.Mm(c.Radius))) : otherwise;
+
     /// <summary>A round scale of arrows [N per mm] that keeps the greatest within a length.</summary>
     public static double ArrowScale(double newtons, double longestMm)
     {

@@ -43,7 +43,7 @@ public static class SideView
         Figures(picture, row, new(Margin, bandTop - 8));
         BarGlyphs.Draw(picture, drive, row, new(width - Margin, bandTop - 3), BarHeight, 24);
         var frame = new ViewFrame(fit, width - 2 * Margin - LeftNames - RightNames, new(Margin + LeftNames, foot));
-        double greatest = ObjectMarks.Greatest(run.Layout, row), arrows = ObjectMarks.ArrowScale(greatest, 16);
+        double greatest = ObjectMarks.Greatest(run.Layout, row), arrows = ObjectMarks.ArrowScale(greatest, ObjectMarks.LongestMm(held, frame, 16));
         State(picture, frame, drive, held, run.Layout, row, palm, arrows, names: true);
         Foot(picture, frame, greatest > 0 ? arrows : null, new(Margin, foot - 8));
         y = foot - 15 - Text;
@@ -122,7 +122,7 @@ public static class SideView
 
     private static IReadOnlyList<string> Caption(DriveModel drive, TraceLayout layout, double[] row, double width)
     {
-        string state = string.Create(CultureInfo.InvariantCulture, $"Effort {row[TraceLayout.EffortShare]:0 %} of the limit; crank {double.RadiansToDegrees(row[TraceLayout.Phi]):0.0}°, carriage {1000 * row[TraceLayout.Carriage]:0.0} mm, output arm {1000 * row[TraceLayout.OutputArm]:0.0} mm")
+        string state = string.Create(CultureInfo.InvariantCulture, $"Effort share {100 * row[TraceLayout.EffortShare]:0} %; crank {double.RadiansToDegrees(row[TraceLayout.Phi]):0.0}°, carriage {1000 * row[TraceLayout.Carriage]:0.0} mm, output arm {1000 * row[TraceLayout.OutputArm]:0.0} mm")
             + (drive.Crank.Slot is null ? "." : string.Create(CultureInfo.InvariantCulture, $", slot shifted {1000 * row[TraceLayout.Shift]:0.0} mm."));
         const string left = "Bars are seen from the back of the hand. Finger pulls are not drawn; contact with the palm and between fingers, weight and motion of the object are not in the model.";
         return [.. new[] { state, StopWords.Sentence(drive, layout, row), left }.SelectMany(s => Lettering.Wrap(s, width, Text))];

@@ -44,7 +44,7 @@ public static class SideViewSeries
         double step = (y - Margin - 14) / Math.Max(rows.Count, 2);
         var fit = new ViewFrame(extent, width - 2 * Margin - WordsMm - Gap, step - 2 * Gap, default);
         step = Math.Min(step, Math.Max(fit.HeightMm, 46) + 2 * Gap);
-        double greatest = rows.Max(r => ObjectMarks.Greatest(run.Layout, r)), arrows = ObjectMarks.ArrowScale(greatest, 14);
+        double greatest = rows.Max(r => ObjectMarks.Greatest(run.Layout, r)), arrows = ObjectMarks.ArrowScale(greatest, ObjectMarks.LongestMm(held, fit, 14));
         for (int i = 0; i < rows.Count; i++)
         {
             State(picture, drive, held, run.Layout, rows[i], palm, fit, arrows, new(Margin, y - i * step), step);
