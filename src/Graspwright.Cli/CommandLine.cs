@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text;
 using Graspwright.Cli.Verbs;
 using Graspwright.Workshop.Results;
 
@@ -12,11 +13,20 @@ internal static class CommandLine
     /// <returns>Exit code.</returns>
     public static int Run(string[] args)
     {
-        using Terminal terminal = new();
+        UTF8Encoding utf8 = new(encoderShouldEmitUTF8Identifier: false);
+        StreamWriter answers = new(Console.OpenStandardOutput(), utf8, bufferSize: 1 << 16);
+        Terminal terminal = new(answers, new StreamWriter(Console.OpenStandardError(), utf8) { AutoFlush = true });
         Interruption.Listen(terminal);
         try
         {
-            return Run(args, terminal);
+            int code = Run(args, terminal);
+            answers.Flush();
+            return code;
+        }
+        catch (IOException refusal)
+        {
+            terminal.Talk.WriteLine($"The answer cannot be written: {refusal.Message}");
+            return ExitCode.Failed;
         }
         catch (Exception fault) when (fault is not OutOfMemoryException)
         {

@@ -45,4 +45,14 @@ public sealed class NewAndCheckTests
         Assert.Equal((0, ""), (run.Code, run.Talk));
         Assert.NotEmpty(run.Answers);
     }
+
+    [Fact]
+    public void Says_so_when_the_answer_cannot_be_written()
+    {
+        Assert.SkipUnless(File.Exists("/dev/full"), "No device that is always full here.");
+        Started run = Started.Through("/bin/sh", "-c", $"exec dotnet \"{Started.Dll}\" check \"{Started.Demo}\" > /dev/full");
+        Assert.Equal(3, run.Code);
+        Assert.Contains("cannot be written", run.Talk, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", run.Talk, StringComparison.Ordinal);
+    }
 }

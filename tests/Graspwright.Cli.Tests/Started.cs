@@ -10,11 +10,17 @@ internal sealed record Started(int Code, string Answers, string Talk)
 {
     public static string Demo { get; } = Path.Combine(Root(), "examples", "boatyard", "hand.toml");
 
+    public static string Dll { get; } = Path.Combine(AppContext.BaseDirectory, "graspwright.dll");
+
     public static Started Run(params string[] args) => Run([], args);
 
-    public static Started Run(Dictionary<string, string> environment, params string[] args)
+    public static Started Run(Dictionary<string, string> environment, params string[] args) => Through("dotnet", environment, [Dll, .. args]);
+
+    public static Started Through(string program, params string[] args) => Through(program, [], args);
+
+    private static Started Through(string program, Dictionary<string, string> environment, string[] args)
     {
-        ProcessStartInfo start = new(Environment.ProcessPath is { } host && Path.GetFileNameWithoutExtension(host) == "dotnet" ? host : "dotnet")
+        ProcessStartInfo start = new(program, args)
         {
             UseShellExecute = false,
             RedirectStandardOutput = true,
@@ -22,12 +28,6 @@ internal sealed record Started(int Code, string Answers, string Talk)
             StandardOutputEncoding = System.Text.Encoding.UTF8,
             StandardErrorEncoding = System.Text.Encoding.UTF8,
         };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "graspwright.dll"));
-        foreach (string arg in args)
-        {
-            start.ArgumentList.Add(arg);
-        }
-
         foreach ((string name, string value) in environment)
         {
             start.Environment[name] = value;

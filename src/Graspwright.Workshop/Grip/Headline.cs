@@ -47,8 +47,10 @@ internal static class Headline
         }
 
         double grip = run.AtEnd[TraceLayout.Grip];
-        return $"{place}{locks} this hand touches at {Angles.Text(touch.ThetaRadians)}{Shift(c)} and grips with {Force(grip)} at your {c.Effort.Word()} effort; {Limit(c)}.";
+        return $"{place}{locks} this hand touches at {Angles.Text(touch.ThetaRadians)}{Shift(c)} and grips with {Force(grip)} at your {c.Effort.Word()} effort{Held(c)}; {Limit(c)}.";
     }
+
+    private static string Held(GripCase c) => RunTables.HeldFor(c.Situation.Find("hold_time")) is { } band ? $", which can be held {band} without a pause" : "";
 
     private static string Shift(GripCase c)
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Graspwright.Mechanics.Run;
 using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
@@ -21,7 +22,7 @@ public static class RunTables
         Column[] columns =
         [
             new("object", ""), new("locks", ""), new("effort", ""), new("touch", "deg"), new("all touch", "deg"), new("shift", "deg"),
-            new("grip", "N"), new("grip", "kgf"), new("wrist", "N·m"), new("wrist left", "deg"), new("ended by", ""),
+            new("grip", "N"), new("grip", "kgf"), new("wrist", "N·m"), new("wrist left", "deg"), new("can be held", ""), new("ended by", ""),
         ];
         List<IReadOnlyList<Cell>> rows = [];
         foreach (GripCase c in cases)
@@ -30,7 +31,7 @@ public static class RunTables
             double? grip = s.Find("grip_force")?.Value;
             double? moment = grip is null ? null : c.Reading.End[TraceLayout.Tau];
             rows.Add([s.ObjectName, s.Locks, s.Effort, s.Find("first_touch")?.Value, s.Find("all_touch")?.Value, s.Find("shift_cost")?.Value,
-                grip, grip / KilogramForce, moment, s.Find("wrist_left")?.Value, EndedBy(c.Reading.Run.End)]);
+                grip, grip / KilogramForce, moment, s.Find("wrist_left")?.Value, HeldFor(s.Find("hold_time")), EndedBy(c.Reading.Run.End)]);
         }
 
         return new("grip", columns, rows);
@@ -139,6 +140,20 @@ public static class RunTables
         RunEnd.Travel => "travel",
         _ => "not followed",
     };
+
+    /// <summary>How long an effort can be held, as a band in words; <see langword="null"/> where it is not known.</summary>
+    /// <param name="hold">The figure.</param>
+    public static string? HeldFor(Figure? hold)
+    {
+        if (hold is not { Low: { } low, High: { } high })
+        {
+            return null;
+        }
+
+        return high < 120
+            ? string.Create(CultureInfo.InvariantCulture, $"{low:0}–{high:0} s")
+            : string.Create(CultureInfo.InvariantCulture, $"{low / 60:0.#}–{high / 60:0.#} min");
+    }
 
     private static bool IsStep(double[] row) => row[TraceLayout.OutputStep] != 0;
 

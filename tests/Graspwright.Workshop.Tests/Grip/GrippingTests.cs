@@ -32,7 +32,7 @@ public sealed class GrippingTests
     public void Says_the_runs_own_numbers_in_the_sentence()
     {
         GripResult result = Gripping.Answer(Boatyard with { Solver = Made, Objects = ["mug"], Locks = ["all free"], Efforts = [Effort.AllDay] });
-        Assert.Equal("On the 60 mm mug this hand touches at 10.0°, shifts over 3.0° and grips with 24 N at your all-day effort; the limit is the wrist's effort, not travel.", result.Answer!.Sentence);
+        Assert.Equal("On the 60 mm mug this hand touches at 10.0°, shifts over 3.0° and grips with 24 N at your all-day effort, which can be held 2.8–7.7 min without a pause; the limit is the wrist's effort, not travel.", result.Answer!.Sentence);
     }
 
     [Fact]
