@@ -89,7 +89,7 @@ internal static class Headline
 
         GripCase weakest = gripped.MinBy(c => c.Reading.End[TraceLayout.Grip])!;
         string missed = string.Join(", ", alike.Except(gripped).Select(c => c.Thing.Name));
-        string count = gripped.Count == alike.Count ? $"All {alike.Count} objects are gripped" : $"{gripped.Count} of {alike.Count} objects are gripped, not: {missed}";
+        string count = gripped.Count == alike.Count ? $"{(alike.Count == 2 ? "Both" : $"All {alike.Count}")} objects are gripped" : $"{gripped.Count} of {alike.Count} objects are gripped, not: {missed}";
         return $"{count}; the weakest grip is {Force(weakest.Reading.End[TraceLayout.Grip])} on the {weakest.Thing.Name}.";
     }
 

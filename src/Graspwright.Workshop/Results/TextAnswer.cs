@@ -66,12 +66,12 @@ public static class TextAnswer
         }
     }
 
-    /// <summary>Says where other situations fail, once for each thing that fails.</summary>
+    /// <summary>Says where other situations fail, once for each thing that fails; those nearest the headline's stand for the rest.</summary>
     private static void AddElsewhere(StringBuilder text, Answer answer)
     {
         List<(Situation Situation, Finding Finding)> failing =
         [
-            .. answer.Situations.SelectMany(s => s.Findings.Where(f => f.Verdict == Verdict.Fails && !answer.Findings.Contains(f)).Select(f => (s, f))),
+            .. answer.Situations.OrderByDescending(s => Likeness(s, answer)).SelectMany(s => s.Findings.Where(f => f.Verdict == Verdict.Fails && !answer.Findings.Contains(f)).Select(f => (s, f))),
         ];
         if (failing.Count == 0)
         {
@@ -86,6 +86,12 @@ public static class TextAnswer
             string others = more > 0 ? $" (and in {more} more)" : "";
             Wrap(text, $"{finding.Verdict.Mark()} {first.Label}, {first.Effort}{others}: {finding.Reason}", "  ");
         }
+    }
+
+    private static int Likeness(Situation situation, Answer answer)
+    {
+        Situation? headline = answer.Situations.FirstOrDefault(s => s.Figures == answer.Figures);
+        return headline is null ? 0 : (situation.Locks == headline.Locks ? 2 : 0) + (situation.Effort == headline.Effort ? 1 : 0);
     }
 
     private static void AddTable(StringBuilder text, Table table)

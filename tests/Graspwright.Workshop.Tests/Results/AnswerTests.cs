@@ -77,4 +77,25 @@ public sealed class AnswerTests
     [Fact]
     public void An_error_says_place_key_found_allowed_and_fix() =>
         Assert.Equal("hand.toml:3:7: wrist.travel: 38; allowed: an angle. Write it so.", new InputError("hand.toml", 3, 7, "wrist.travel", "38", "an angle", "Write it so.").Text);
+
+    [Fact]
+    public void Speaks_elsewhere_first_of_situations_like_the_headline()
+    {
+        Finding Fails(string reason) => new("pushed_out", "object", Verdict.Fails, reason, "Move it.");
+        Figure[] figures = [];
+        Answer answer = Made with
+        {
+            Figures = figures,
+            Findings = [],
+            Situations =
+            [
+                new("mug", "all free", "all-day") { Figures = figures },
+                new("mug", "point", "squeeze") { Figures = [Made.Figures[0]], Findings = [Fails("less alike")] },
+                new("rail", "all free", "all-day") { Figures = [Made.Figures[0]], Findings = [Fails("most alike")] },
+            ],
+        };
+        string text = TextAnswer.Write(answer);
+        Assert.Contains("rail/all free, all-day (and in 1 more): most alike", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("less alike", text, StringComparison.Ordinal);
+    }
 }
