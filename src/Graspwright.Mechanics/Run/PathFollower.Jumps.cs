@@ -9,6 +9,7 @@ internal sealed partial class PathFollower
     private const double DescentStride = 0.03;   // largest scaled step
     private const int DescentLimit = 1500;
     private const int BoundRounds = 80;
+    private const double LeastJump = 1e-8;       // J
     private const double FurthestRepair = 1e-3;  // rad
     private double _repairAngle;
     private int _repairs;
@@ -56,7 +57,8 @@ internal sealed partial class PathFollower
         }
 
         _dissipated = dissipated + rubbed;
-        bool real = moved > 1e-5 || byLock;
+        double lost = stored + _work - workBefore - _eq.Stored - rubbed;
+        bool real = byLock || (moved > 1e-5 && lost > LeastJump); // else only the modes were put right
         _eq.X.CopyTo(_start, 0);
         _storedBefore = _eq.Stored;
         AcceptPlaces();
@@ -65,7 +67,6 @@ internal sealed partial class PathFollower
         NoteSwitchedInJump(before, real);
         LeaveState();
         _stride = Math.Max(_stride, 1e-5);
-        double lost = stored + _work - workBefore - _eq.Stored - rubbed;
         if (real)
         {
             _lost += lost;
