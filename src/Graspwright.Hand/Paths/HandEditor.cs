@@ -168,7 +168,7 @@ public sealed class HandEditor
 
     private static bool Under(TableSyntaxBase section, IReadOnlyList<PathStep> steps)
     {
-        List<(string Key, Place Place)> keys = NodeBuilder.Keys(section.Name!);
+        List<KeyAt> keys = NodeBuilder.Keys(section.Name!);
         return keys.Count >= steps.Count && steps.Select((s, i) => s.Key == keys[i].Key).All(same => same);
     }
 

@@ -150,4 +150,4 @@ public static partial class HandPath
 /// <summary>One step of a path.</summary>
 /// <param name="Key">The key; empty for a place in a list.</param>
 /// <param name="Index">Place in a list, from 1; 0 for a key.</param>
-public readonly record struct PathStep(string Key, int Index);
+public sealed record PathStep(string Key, int Index);

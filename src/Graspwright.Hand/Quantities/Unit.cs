@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Globalization;
 
 namespace Graspwright.Hand;
@@ -12,9 +11,7 @@ public sealed class Unit
 {
     private const decimal Inch = 0.0254m, Pound = 0.45359237m, Gravity = 9.80665m;
     private static readonly Unit[] Known = Build();
-    private static readonly FrozenDictionary<string, Unit> BySpelling = Known
-        .SelectMany(u => u.Spellings.Select(s => (Spelling: Normal(s), Unit: u)))
-        .ToFrozenDictionary(p => p.Spelling, p => p.Unit, StringComparer.Ordinal);
+    private static readonly Dictionary<string, Unit> BySpelling = Spelled();
 
     private readonly string[] _spellings;
     private readonly decimal _factor;
@@ -100,6 +97,20 @@ public sealed class Unit
     private static string Normal(string text) => text.Trim()
         .Replace('\u00B5', '\u03BC').Replace('\u22C5', '·').Replace('*', '·').Replace('\u00A0', ' ')
         .Replace(" / ", "/", StringComparison.Ordinal).Replace(" · ", "·", StringComparison.Ordinal).Replace(' ', '·');
+
+    private static Dictionary<string, Unit> Spelled()
+    {
+        Dictionary<string, Unit> spelled = new(StringComparer.Ordinal);
+        foreach (Unit unit in Known)
+        {
+            foreach (string spelling in unit.Spellings)
+            {
+                spelled[Normal(spelling)] = unit;
+            }
+        }
+
+        return spelled;
+    }
 
     private static Unit[] Build() =>
     [

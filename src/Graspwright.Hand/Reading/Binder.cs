@@ -83,13 +83,13 @@ internal sealed class Binder(BindingRun run, TableNode? table, TableNode? shared
     }
 
     /// <summary>The freely named parts, in order of appearance.</summary>
-    public IEnumerable<(string Name, Binder Part)> NamedParts(TableNode? sharedByAll = null)
+    public IEnumerable<NamedPart> NamedParts(TableNode? sharedByAll = null)
     {
         foreach (Entry entry in table?.Entries ?? [])
         {
             if (entry.Value is TableNode part)
             {
-                yield return (entry.Key, new(run, part, sharedByAll, Key(entry.Key).Parts!(), HandPath.Join(path, entry.Key), entry.KeyPlace));
+                yield return new(entry.Key, new(run, part, sharedByAll, Key(entry.Key).Parts!(), HandPath.Join(path, entry.Key), entry.KeyPlace));
             }
         }
     }
@@ -139,6 +139,9 @@ internal sealed class Binder(BindingRun run, TableNode? table, TableNode? shared
         }
     }
 }
+
+/// <summary>A part that the maker named.</summary>
+internal sealed record NamedPart(string Name, Binder Part);
 
 /// <summary>What is gathered while a hand is bound.</summary>
 internal sealed class BindingRun(Faults faults)

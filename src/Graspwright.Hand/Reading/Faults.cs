@@ -16,13 +16,16 @@ internal sealed class Faults(string file)
     {
         if (_errors.Count < Greatest)
         {
-            _errors.Add(new(file, place.Line, place.Column, key, found, allowed, fix));
+            _errors.Add(new(file, place.Line, place.Column, Clean(key), Clean(found), Clean(allowed), Clean(fix)));
         }
         else
         {
             _errors.Add(new(file, int.MaxValue, 0, "", FormattableString.Invariant($"more than {Greatest} errors"), "none", "mend these first, then read the file again"));
         }
     }
+
+    /// <summary>What a file says may hold anything; a message holds no control characters.</summary>
+    private static string Clean(string text) => text.Any(char.IsControl) ? new([.. text.Select(c => char.IsControl(c) ? '·' : c)]) : text;
 
     public IReadOnlyList<HandError> Sorted() =>
         [.. _errors.OrderBy(e => e.Line).ThenBy(e => e.Column).ThenBy(e => e.Key, StringComparer.Ordinal).ThenBy(e => e.Found, StringComparer.Ordinal)

@@ -11,7 +11,7 @@ internal static class FingerBinding
     public static IReadOnlyList<Finger> Bind(Binder fingers, double handBreadth, double railRadians)
     {
         TableNode? shared = fingers.Node(Shared) as TableNode;
-        List<(string Name, Binder Part)> parts = [.. fingers.NamedParts(shared).Where(p => p.Name != Shared)];
+        List<NamedPart> parts = [.. fingers.NamedParts(shared).Where(p => p.Name != Shared)];
         if (parts.Count == 0)
         {
             fingers.Fault(fingers.Place, "NAME", "no finger", "at least one finger", "add a section such as [fingers.index]");

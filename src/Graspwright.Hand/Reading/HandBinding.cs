@@ -49,11 +49,9 @@ internal static class HandBinding
     private static List<Guess> Together(IReadOnlyList<Guess> guesses, int fingerCount)
     {
         List<Guess> found = [];
-        foreach (IGrouping<(string Path, string Text, string Source), Guess> group in guesses.GroupBy(g => (SharedPath(g.Path), g.ValueText, g.SourceKey)))
+        foreach (IGrouping<Guess, Guess> group in guesses.GroupBy(g => g with { Path = SharedPath(g.Path) }))
         {
-            found.AddRange(group.Key.Path.Length > 0 && fingerCount > 1 && group.Count() == fingerCount
-                ? [new(group.Key.Path, group.Key.Text, group.Key.Source)]
-                : group);
+            found.AddRange(group.Key.Path.Length > 0 && fingerCount > 1 && group.Count() == fingerCount ? [group.Key] : group);
         }
 
         return found;

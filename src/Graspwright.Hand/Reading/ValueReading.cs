@@ -122,7 +122,7 @@ internal static class ValueReading
     private static string Allowed(HandKey key, Dimension wanted) =>
         Hand.Quantity.Allowed(wanted) + (key.Unbounded is { } word ? $", or \"{word}\"" : "");
 
-    private static string Fix(HandKey key, Node node, Dimension wanted) => node is BareNode { Kind: BareKind.Number } bare
+    private static string Fix(HandKey key, Node node, Dimension wanted) => node is BareNode { Kind: BareKind.Number } bare && bare.IsFinite()
         ? $"add the unit: write \"{bare.Raw} {Unit.Of(wanted).First().Symbol}\""
         : $"write {key.Example}";
 

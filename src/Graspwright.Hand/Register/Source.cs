@@ -1,5 +1,3 @@
-using System.Collections.Frozen;
-
 namespace Graspwright.Hand;
 
 /// <summary>Whether the value taken from a source was read there.</summary>
@@ -27,7 +25,7 @@ public enum SourceStanding
 /// <param name="Note">What was taken and its limits.</param>
 public sealed record Source(string Key, string Title, string Authors, int? Year, SourceStanding Standing, string Note)
 {
-    private static readonly FrozenDictionary<string, Source> ByKey = Register().ToFrozenDictionary(s => s.Key, StringComparer.Ordinal);
+    private static readonly Dictionary<string, Source> ByKey = Register().ToDictionary(s => s.Key, StringComparer.Ordinal);
 
     /// <summary>Every source the defaults use, by key.</summary>
     public static IReadOnlyList<Source> All { get; } = [.. ByKey.Values.OrderBy(s => s.Key, StringComparer.Ordinal)];

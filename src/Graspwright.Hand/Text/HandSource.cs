@@ -51,7 +51,10 @@ public sealed class HandSource
             return (new(text, syntax, NodeBuilder.Build(syntax)), []);
         }
 
-        return (null, [.. syntax.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error).Take(GreatestMessages).Select(d => SyntaxFault.Explain(text, d))]);
+        // One fault often upsets the rest of its line: the first of each line is told; after open quotes nothing is.
+        DiagnosticMessage[] faults = [.. syntax.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error).OrderBy(d => d.Span.Start.Offset).DistinctBy(d => d.Span.Start.Line)];
+        int open = Array.FindIndex(faults, d => SyntaxFault.BreaksText(d.Message));
+        return (null, [.. faults.Take(Math.Min(GreatestMessages, open < 0 ? GreatestMessages : open + 1)).Select(d => SyntaxFault.Explain(text, d))]);
     }
 
     internal static (int Line, int Column) PlaceAt(string text, int offset)

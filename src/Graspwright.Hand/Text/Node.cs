@@ -52,6 +52,9 @@ internal sealed record TableNode(Place Place, bool Inline) : Node(Place)
     }
 }
 
+/// <summary>One key of a dotted key, and where it stands.</summary>
+internal sealed record KeyAt(string Key, Place Place);
+
 /// <summary>A key and its value.</summary>
 /// <param name="Key">The key.</param>
 /// <param name="KeyPlace">Place of the key.</param>

@@ -20,7 +20,7 @@ internal static class NodeBuilder
     private static void Open(TableNode root, TableSyntaxBase section)
     {
         TableNode table = root;
-        List<(string Key, Place Place)> keys = Keys(section.Name!);
+        List<KeyAt> keys = Keys(section.Name!);
         for (int i = 0; i < keys.Count; i++)
         {
             bool newItem = section is TableArraySyntax && i == keys.Count - 1;
@@ -44,7 +44,7 @@ internal static class NodeBuilder
         return end.Offset + end.Length;
     }
 
-    private static TableNode AddItem(TableNode parent, (string Key, Place Place) key, TableSyntaxBase section)
+    private static TableNode AddItem(TableNode parent, KeyAt key, TableSyntaxBase section)
     {
         TableNode item = new(PlaceOf(section.Name!.Span), Inline: false);
         if (parent[key.Key] is ArrayNode { Items: List<Node> items })
@@ -59,7 +59,7 @@ internal static class NodeBuilder
         return item;
     }
 
-    private static TableNode Descend(TableNode parent, (string Key, Place Place) key, SyntaxNode owner)
+    private static TableNode Descend(TableNode parent, KeyAt key, SyntaxNode owner)
     {
         switch (parent[key.Key])
         {
@@ -88,7 +88,7 @@ internal static class NodeBuilder
 
     private static void AddOne(TableNode table, KeyValueSyntax item)
     {
-        List<(string Key, Place Place)> keys = Keys(item.Key!);
+        List<KeyAt> keys = Keys(item.Key!);
         for (int i = 0; i < keys.Count - 1; i++)
         {
             table = Descend(table, keys[i], item);
@@ -129,12 +129,12 @@ internal static class NodeBuilder
         }
     }
 
-    public static List<(string Key, Place Place)> Keys(KeySyntax key)
+    public static List<KeyAt> Keys(KeySyntax key)
     {
-        List<(string, Place)> keys = [(Text(key.Key!), PlaceOf(key.Key!.Span))];
+        List<KeyAt> keys = [new(Text(key.Key!), PlaceOf(key.Key!.Span))];
         foreach (DottedKeyItemSyntax dotted in key.DotKeys)
         {
-            keys.Add((Text(dotted.Key!), PlaceOf(dotted.Key!.Span)));
+            keys.Add(new(Text(dotted.Key!), PlaceOf(dotted.Key!.Span)));
         }
 
         return keys;
