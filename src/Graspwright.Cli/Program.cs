@@ -1,2 +1,3 @@
-Console.Error.WriteLine("graspwright 0.1.0");
-return 2;
+using Graspwright.Cli;
+
+return CommandLine.Run(args);

@@ -1,0 +1,28 @@
+namespace Graspwright.Cli;
+
+/// <summary>Ends the program cleanly when the user stops it: no half-written file stays behind.</summary>
+internal static class Interruption
+{
+    private static volatile string? s_unfinished;
+
+    /// <summary>File being written under its temporary name; <see langword="null"/> = none.</summary>
+    public static string? Unfinished
+    {
+        get => s_unfinished;
+        set => s_unfinished = value;
+    }
+
+    /// <summary>Listens for the user's stop.</summary>
+    /// <param name="terminal">Where to say so.</param>
+    public static void Listen(Terminal terminal) => Console.CancelKeyPress += (_, press) =>
+    {
+        press.Cancel = true;
+        if (Unfinished is { } file)
+        {
+            File.Delete(file);
+        }
+
+        terminal.Talk.WriteLine("Stopped. Nothing was left half-written.");
+        Environment.Exit(ExitCode.Stopped);
+    };
+}

@@ -1,0 +1,22 @@
+using System.CommandLine;
+using Graspwright.Hand;
+using Graspwright.Workshop.Check;
+using Graspwright.Workshop.Results;
+
+namespace Graspwright.Cli.Verbs;
+
+/// <summary><c>check HAND</c>: does the file read, can the hand be put together, what is guessed?</summary>
+internal sealed class CheckVerb() : Verb("check", "Read a hand file: errors with line and column, and every value that is guessed.")
+{
+    /// <inheritdoc/>
+    protected override void Describe(Command command) => command.Add(Hand);
+
+    /// <inheritdoc/>
+    protected override Reply Answer(ParseResult parsed, Terminal terminal)
+    {
+        string path = parsed.GetRequiredValue(Hand);
+        (HandModel hand, _) = HandInput.Read(path);
+        (Answer? answer, IReadOnlyList<InputError> errors) = Checking.Answer(hand, path);
+        return answer is null ? throw new BadInputException(errors) : Reply.Of(answer);
+    }
+}

@@ -1,0 +1,83 @@
+using System.CommandLine;
+using Graspwright.Hand;
+using Graspwright.Workshop.Grip;
+using Graspwright.Workshop.Results;
+
+namespace Graspwright.Cli.Verbs;
+
+/// <summary><c>grip HAND</c>: what does this hand grip, which limit stops it, and why?</summary>
+internal sealed class GripVerb() : Verb("grip", "Close the hand on its objects: touch, grip, moment, the limit that acts, what to change.")
+{
+    private readonly Option<string[]> _objects = new("--object") { Description = "An object of the hand file; give it again for more. Without it, every one.", HelpName = "NAME" };
+    private readonly Option<string[]> _locks = new("--locks") { Description = "A lock pattern of the hand file, or 'all free'; give it again for more.", HelpName = "NAME" };
+    private readonly Option<string?> _effort = new("--effort") { Description = "squeeze or all-day; without it, both.", HelpName = "EFFORT" };
+    private readonly Option<string?> _csv = new("--csv") { Description = "Write every recorded state of closing and opening.", HelpName = "FILE" };
+    private readonly Option<string?> _svg = new("--svg") { Description = "Write side views and curves of each situation.", HelpName = "FOLDER" };
+    private readonly Option<double[]> _at = new("--at") { Description = "Wrist angle of a side view in degrees; give it up to four times.", HelpName = "DEGREES" };
+    private readonly Option<bool> _pairings = new("--pairings") { Description = "Compare the three ways to pair four fingers." };
+
+    /// <inheritdoc/>
+    protected override void Describe(Command command)
+    {
+        command.Add(Hand);
+        command.Add(_objects);
+        command.Add(_locks);
+        command.Add(_effort);
+        command.Add(_csv);
+        command.Add(_svg);
+        command.Add(_at);
+        command.Add(_pairings);
+    }
+
+    /// <inheritdoc/>
+    protected override Reply Answer(ParseResult parsed, Terminal terminal)
+    {
+        string path = parsed.GetRequiredValue(Hand);
+        (HandModel hand, _) = HandInput.Read(path);
+        GripQuestion question = new(hand)
+        {
+            File = path,
+            Objects = parsed.GetValue(_objects) ?? [],
+            Locks = parsed.GetValue(_locks) ?? [],
+            Efforts = EffortsOf(parsed.GetValue(_effort)),
+        };
+        GripResult result = Gripping.Answer(question);
+        if (parsed.GetValue(_pairings))
+        {
+            result = PairingAnswer.Add(question, result);
+        }
+
+        if (result.Answer is not { } answer || result.Headline is not { } headline)
+        {
+            throw new BadInputException(result.Errors);
+        }
+
+        foreach (InputError error in result.Errors)
+        {
+            terminal.Talk.WriteLine(error.Text);
+        }
+
+        if (parsed.GetValue(_csv) is { } csv)
+        {
+            WholeFile.Write(csv, CsvTable.Write(StateTable.Of(result.Cases)), "--csv");
+            terminal.Talk.WriteLine($"Wrote {csv}");
+        }
+
+        if (parsed.GetValue(_svg) is { } folder)
+        {
+            int count = GripPictures.Write(folder, hand, result, parsed.GetValue(_at) ?? []);
+            terminal.Talk.WriteLine($"Wrote {count} pictures to {folder}");
+        }
+
+        int exit = result.AnyFollowed ? ExitCode.Answered : ExitCode.Failed;
+        return new(() => TextAnswer.Write(answer, GripChart.Of(headline)), () => JsonAnswer.Write(answer), exit);
+    }
+
+    private static IReadOnlyList<Effort> EffortsOf(string? word)
+    {
+        IReadOnlyList<Effort> asked = word is null ? Efforts.Both : [.. Efforts.Both.Where(e => e.Word() == word)];
+        return asked.Count > 0
+            ? asked
+            : throw new BadInputException(new InputError("command line", 0, 0, "--effort", $"'{word}'", string.Join(" or ", Efforts.Both.Select(e => e.Word())), "Leave it out to see both."));
+    }
+}
