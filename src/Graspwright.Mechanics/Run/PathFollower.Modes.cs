@@ -116,6 +116,15 @@ internal sealed partial class PathFollower
             return true;
         }
 
+        if (w >= _deadWatch)
+        {
+            _armSign[w - _deadWatch] = -_armSign[w - _deadWatch];
+            LeaveState();
+            Note(EventKind.DeadCentre, w == _deadWatch ? "wrist axis" : "fulcrum", 0, 0, false);
+            Record(false);
+            return true;
+        }
+
         if (++_switchedHere[w] > SwitchLimit)
         {
             return Jump();

@@ -80,7 +80,8 @@ internal sealed partial class PathFollower
     public RunResult Result()
     {
         double stored = _closing.Count == 0 ? 0 : _closing[^1][TraceLayout.Stored] - _restStored;
-        double workIn = _workIn;
+        // Without friction the work is what is stored and lost, exactly; with it, the integral of the moment.
+        double workIn = _eq.HasFriction || GimbalDrag > 0 ? _workIn : stored + _lostClosing;
         (double loopMax, double loopTheta) = LargestLoop();
         return new RunResult
         {
@@ -97,7 +98,7 @@ internal sealed partial class PathFollower
             DissipatedClosing = _dissipatedClosing,
             DissipatedOpening = _dissipatedOpening,
             LostInJumps = _lostClosing,
-            BalanceResidual = workIn - stored - _dissipatedClosing - _lostClosing,
+            BalanceResidual = _workIn - stored - _dissipatedClosing - _lostClosing,
             LoopMax = loopMax,
             LoopMaxTheta = loopTheta,
             ShiftGiveBack = _shiftGiveBack,

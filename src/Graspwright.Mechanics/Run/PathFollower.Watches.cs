@@ -8,7 +8,8 @@ internal sealed partial class PathFollower
 {
     private const double Applies = double.PositiveInfinity; // value of a watch that does not apply
 
-    private int _watchCount, _contactWatch, _cordWatch, _slideWatch, _effortWatch, _travelWatch;
+    private int _watchCount, _contactWatch, _cordWatch, _slideWatch, _effortWatch, _travelWatch, _deadWatch;
+    private readonly double[] _armSign = new double[2]; // of ∂L/∂θ and ∂L/∂φ of the pull link
     private double[] _before = [], _tolerated = [];
     private int[] _switchedHere = [];
     private double[] _endState = [], _still = [];
@@ -21,7 +22,8 @@ internal sealed partial class PathFollower
         _slideWatch = _cordWatch + 2 + _eq.FingerCount;
         _effortWatch = _slideWatch + 2 * _eq.Places.Length;
         _travelWatch = _effortWatch + 1;
-        _watchCount = _travelWatch + 1;
+        _deadWatch = _travelWatch + 1; // pull link through the wrist axis, then through the fulcrum
+        _watchCount = _deadWatch + 2;
         _before = new double[_watchCount];
         _tolerated = new double[_watchCount];
         _switchedHere = new int[_watchCount];
@@ -83,6 +85,12 @@ internal sealed partial class PathFollower
                 : p.Mode * _direction * _eq.SlideRate(place, rate, 1);
         }
 
+        if (w >= _deadWatch)
+        {
+            (double byTheta, double byPhi) = _eq.PullArms;
+            return w == _deadWatch ? _armSign[0] * byTheta : _armSign[1] * byPhi;
+        }
+
         if (_direction < 0)
         {
             return Applies;
@@ -125,6 +133,12 @@ internal sealed partial class PathFollower
             ref RubbingPlace p = ref _eq.Places[place];
             double bound = _eq.BoundRate(place, upper, v, 1), friction = p.Stiffness * _eq.SlideRate(place, v, 1);
             return (upper ? bound - friction : friction - bound) / p.Stiffness;
+        }
+
+        if (w >= _deadWatch)
+        {
+            (double byTheta, double byPhi) = _eq.PullArmRates(v[DriveEquations.Phi], 1);
+            return w == _deadWatch ? _armSign[0] * byTheta : _armSign[1] * byPhi;
         }
 
         double moment = MomentRate(v);
@@ -246,6 +260,8 @@ internal sealed partial class PathFollower
 
         values[_effortWatch] = Watch(_effortWatch, rate);
         values[_travelWatch] = Watch(_travelWatch, rate);
+        values[_deadWatch] = Watch(_deadWatch, rate);
+        values[_deadWatch + 1] = Watch(_deadWatch + 1, rate);
     }
 
     private void WatchPlaces(double[] rate, double[] values)

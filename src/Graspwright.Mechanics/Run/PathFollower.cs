@@ -139,6 +139,8 @@ internal sealed partial class PathFollower
 
         _eq.Evaluate();
         RefuseOverlap();
+        (double byTheta, double byPhi) = _eq.PullArms;
+        (_armSign[0], _armSign[1]) = (Math.Sign(byTheta), Math.Sign(byPhi));
         bool strung = _drive.PullLink.Slack < 0 || _drive.TransferLink.Slack < 0 || _drive.Fingers.Any(f => f.Pull.Slack < 0);
         if (strung && !Settle(0))
         {
