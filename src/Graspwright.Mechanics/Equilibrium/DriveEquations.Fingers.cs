@@ -77,6 +77,8 @@ internal sealed partial class DriveEquations
         LeafTension = new double[count];
         LeafTravel = new double[count];
         LeafStiffness = new double[count];
+        _springRate = new double[count * PerFinger];
+        _springPreload = new double[count * PerFinger];
         FingerTension = new double[count];
         _tiltSin = new double[_bars.Length];
         _tiltCos = new double[_bars.Length];
@@ -96,6 +98,9 @@ internal sealed partial class DriveEquations
             _dipFused[f] = finger.RangeRadians.Third == 0;
             for (int i = 0; i < 3; i++)
             {
+                bool fused = i == 2 && _dipFused[f];
+                _springRate[f * 3 + i] = fused ? 0 : finger.SpringRate[i];
+                _springPreload[f * 3 + i] = fused ? 0 : finger.SpringPreload[i];
                 RequireLength(finger.Segments[i], $"{finger.Name} segment {i + 1}");
             }
 
@@ -213,18 +218,12 @@ internal sealed partial class DriveEquations
         SetJoints(f);
         FingerGeometry geometry = _geometry[f];
         geometry.Place(Joint[f * 3], Joint[f * 3 + 1], Joint[f * 3 + 2]);
-        Array.Clear(_g3);
         Array.Clear(_h3);
         for (int j = 0; j < 3; j++)
         {
-            double q = Joint[f * 3 + j], rate = finger.SpringRate[j], preload = finger.SpringPreload[j];
-            if (j == 2 && _dipFused[f])
-            {
-                continue;
-            }
-
-            _g3[j] += preload + rate * q;
-            _h3[j * 4] += rate;
+            double q = Joint[f * 3 + j], rate = _springRate[f * 3 + j], preload = _springPreload[f * 3 + j];
+            _g3[j] = preload + rate * q;
+            _h3[j * 4] = rate;
             Stored += q * (preload + 0.5 * rate * q);
         }
 
@@ -404,5 +403,6 @@ internal sealed partial class DriveEquations
         }
     }
 
+    private double[] _springRate = [], _springPreload = []; // finger·3 + joint; a fused DIP has none
     private int[] _leafUnknowns = []; // finger·nt: carriage, then the bars above the leaf
 }

@@ -11,7 +11,7 @@ internal sealed partial class PathFollower
     private double _storedBefore, _work, _dissipated, _pullBefore;
     private double _workIn, _dissipatedClosing, _lost, _restStored, _workBack, _dissipatedOpening;
     private const int SwitchLimit = 8; // times one mode may change at one wrist angle
-    private const double BalanceTolerance = 5e-8; // J a step
+    private const double BalanceTolerance = 1e-6; // J a step: some 1e-5 of the work of a closing
 
     private double GimbalDrag => _drive.Joint.HasGimbal ? _drive.Friction.Pin * _drive.Joint.GimbalPinRadius : 0;
 
