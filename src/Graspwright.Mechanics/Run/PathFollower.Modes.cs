@@ -91,6 +91,7 @@ internal sealed partial class PathFollower
         _thetaEarlier = _theta;
         _start.CopyTo(_earlier, 0);
         _rate.CopyTo(_rateEarlier, 0);
+        _smoothBefore = _smooth && _theta != 0;
         _smooth = true;
         _theta = at;
         _eq.X.CopyTo(_start, 0);
@@ -208,8 +209,7 @@ internal sealed partial class PathFollower
                 break;
         }
 
-        string subject = cord switch { 0 => "pull link", 1 => "transfer link", _ => $"pull {_drive.Fingers[cord - 2].Name}" };
-        Note(taut ? EventKind.Taut : EventKind.Slack, subject, 0, 0, false);
+        Note(taut ? EventKind.Taut : EventKind.Slack, _cordNames[cord], 0, 0, false);
     }
 
     private void ReleaseLocks()

@@ -8,16 +8,19 @@ internal sealed partial class PathFollower
 {
     private readonly List<double[]> _pool = [];
     private readonly List<double[]> _closing = [], _opening = [];
-    private readonly List<RunEvent> _events = [];
-    private readonly List<RunJump> _jumps = [];
+    private readonly List<(EventKind Kind, double Theta, bool Opening, string Subject, int Part, double Value, bool InJump)> _events = [];
+    private readonly List<(double Theta, bool Opening, double Lost, double[] Before, double[] After, bool ByLock)> _jumps = [];
     private readonly List<(double Theta, double Tau, double RateIn, double RateOut)> _closingMoments = [], _openingMoments = [];
     private readonly double[] _loads = new double[3];
     private int _poolUsed;
     private TraceLayout _layout = new([], []);
-    private string[] _coordinateNames = [], _peakNames = [];
+    private string[] _coordinateNames = [], _peakNames = [], _cordNames = [];
     private double[] _peaks = [], _peakTheta = [], _contactPeak = [];
     private (double Theta, double Force, double Rate)[] _contactBefore = [];
     private bool[] _peakOpening = [];
+    private double[] _peakEarlier = [], _peakLast = []; // each force at the last two accepted states
+    private double _thetaLast, _thetaEarlierStill;
+    private bool _smoothBefore; // whether the path ran on through the last accepted state without a switch
     private bool _allTouched;
     private double _shiftGiveBack;
 
@@ -26,7 +29,15 @@ internal sealed partial class PathFollower
 
     private void SetUpTrace()
     {
-        _layout = new([.. _drive.Fingers.Select(f => f.Name)], [.. _eq.Bars.Select(b => b.Name)]);
+        List<string> places = ["anchor pin", "input pin", "output pin", "fulcrum", "carriage pin", "rail", "slot", .. _eq.Bars.Select(b => $"bar {b.Name}")];
+        for (int f = 0; f < _eq.FingerCount; f++)
+        {
+            string name = _drive.Fingers[f].Name;
+            places.Add($"{name} guide");
+            places.AddRange(_eq.Sizes[f] == 1 ? [$"{name} joints"] : [$"{name} mcp", $"{name} pip", $"{name} dip"]);
+        }
+
+        _layout = new([.. _drive.Fingers.Select(f => f.Name)], [.. _eq.Bars.Select(b => b.Name)]) { PlaceNames = places };
         List<string> names = ["crank", "slot", "carriage", .. _eq.Bars.Select(b => $"bar {b.Name}")];
         List<string> peaks = ["pull link", "transfer link", "fulcrum", "rail", .. _eq.Bars.Select(b => $"bar {b.Name}"), .. _drive.Fingers.Select(f => $"pull {f.Name}")];
         for (int f = 0; f < _eq.FingerCount; f++)
@@ -36,11 +47,14 @@ internal sealed partial class PathFollower
             peaks.AddRange([$"{name} mcp", $"{name} pip", $"{name} dip"]);
         }
 
+        _cordNames = ["pull link", "transfer link", .. _drive.Fingers.Select(f => $"pull {f.Name}")];
         _coordinateNames = [.. names];
         _peakNames = [.. peaks];
         _peaks = new double[peaks.Count];
         _peakTheta = new double[peaks.Count];
         _peakOpening = new bool[peaks.Count];
+        _peakEarlier = new double[peaks.Count];
+        _peakLast = new double[peaks.Count];
         _contactPeak = new double[3 * _eq.FingerCount];
         _contactBefore = new (double, double, double)[3 * _eq.FingerCount];
     }
@@ -57,6 +71,11 @@ internal sealed partial class PathFollower
         Array.Clear(_peaks);
         Array.Clear(_peakTheta);
         Array.Clear(_peakOpening);
+        Array.Clear(_peakEarlier);
+        Array.Clear(_peakLast);
+        _thetaLast = 0;
+        _thetaEarlierStill = 0;
+        _smoothBefore = false;
         Array.Clear(_contactPeak);
         Array.Clear(_contactBefore);
         _allTouched = false;
@@ -88,8 +107,8 @@ internal sealed partial class PathFollower
             Layout = _layout,
             Closing = _closing,
             Opening = _opening,
-            Events = _events,
-            Jumps = _jumps,
+            Events = [.. _events.Select(e => new RunEvent(e.Kind, e.Theta, e.Opening, e.Subject, e.Part, e.Value, e.InJump))],
+            Jumps = [.. _jumps.Select(j => new RunJump(j.Theta, j.Opening, j.Lost, j.Before, j.After, j.ByLock))],
             Peaks = [.. _peakNames.Select((n, i) => new ForcePeak(n, _peaks[i], _peakTheta[i], _peakOpening[i]))],
             End = _closedBy ?? _end ?? RunEnd.NotFollowed,
             Failure = Failure,
@@ -111,20 +130,25 @@ internal sealed partial class PathFollower
 
     private double[] Snapshot()
     {
-        double[] row = new double[_layout.Columns];
+        double[] row = NextRow();
         Fill(row, false);
         return row;
     }
 
-    private void Record(bool output)
+    private double[] NextRow()
     {
-        List<double[]> leg = _direction > 0 ? _closing : _opening;
         if (_poolUsed == _pool.Count)
         {
             _pool.Add(new double[_layout.Columns]);
         }
 
-        double[] row = _pool[_poolUsed++];
+        return _pool[_poolUsed++];
+    }
+
+    private void Record(bool output)
+    {
+        List<double[]> leg = _direction > 0 ? _closing : _opening;
+        double[] row = NextRow();
         Fill(row, output);
         leg.Add(row);
         if (_closing.Count == 1 && _direction > 0)
@@ -166,7 +190,7 @@ internal sealed partial class PathFollower
         row[TraceLayout.ContactEnergy] = _eq.ContactEnergy;
         row[TraceLayout.Work] = _work;
         row[TraceLayout.Dissipated] = _dissipated;
-        row[TraceLayout.Sticking] = CountSticking();
+        (row[TraceLayout.StickingPlaces], row[TraceLayout.Sticking]) = Sticking();
         row[TraceLayout.OutputStep] = output ? 1 : 0;
         row[TraceLayout.Stops] = StopBits();
         for (int b = 0; b < _eq.BarCount; b++)
@@ -215,15 +239,21 @@ internal sealed partial class PathFollower
         row[_layout.Locked(f)] = FingerHeld(f) && !_baseFrozen[_eq.Offsets[f]] ? 1 : 0;
     }
 
-    private int CountSticking()
+    /// <summary>Which places stick, as bits, and how many. A double holds 53 bits: ten fingers' worth.</summary>
+    private (double Bits, int Count) Sticking()
     {
-        int sticking = 0;
-        foreach (ref RubbingPlace p in _eq.Places.AsSpan())
+        long bits = 0;
+        int count = 0;
+        for (int i = 0; i < Math.Min(_eq.Places.Length, 53); i++)
         {
-            sticking += p.Active && p.Mode == 0 ? 1 : 0;
+            if (_eq.Places[i].Active && _eq.Places[i].Mode == 0)
+            {
+                bits |= 1L << i;
+                count++;
+            }
         }
 
-        return sticking;
+        return (bits, count);
     }
 
     private double StopBits()
@@ -241,7 +271,7 @@ internal sealed partial class PathFollower
     }
 
     private void Note(EventKind kind, string subject, int part, double value, bool inJump) =>
-        _events.Add(new RunEvent(kind, _theta, _direction < 0, subject, part, value, inJump));
+        _events.Add((kind, _theta, _direction < 0, subject, part, value, inJump));
 
     private void NoteStop(EventKind kind, int i, int side)
     {
@@ -325,7 +355,7 @@ internal sealed partial class PathFollower
     private void NoteJump(double[] before, double lost, bool byLock)
     {
         double[] after = Snapshot();
-        _jumps.Add(new RunJump(_theta, _direction < 0, lost, before, after, byLock));
+        _jumps.Add((_theta, _direction < 0, lost, before, after, byLock));
         Record(false);
     }
 
@@ -357,6 +387,8 @@ internal sealed partial class PathFollower
             }
         }
 
+        _thetaEarlierStill = _thetaLast;
+        _thetaLast = _theta;
         NoteGiveBack();
     }
 
@@ -388,10 +420,28 @@ internal sealed partial class PathFollower
 
     private void Peak(int k, double force)
     {
+        (double earlier, double last) = (_peakEarlier[k], _peakLast[k]);
+        if (_smoothBefore && last >= earlier && last > force)
+        {
+            // The middle of three smooth states is the highest: the parabola through them tops it.
+            double a = _thetaLast - _thetaEarlierStill, b = _theta - _thetaLast;
+            double rise = (last - earlier) / a, fall = (force - last) / b, bend = (fall - rise) / (a + b);
+            double slope = (rise * b + fall * a) / (a + b);
+            double away = -slope / (2 * bend);
+            Top(k, last + 0.5 * slope * away, _thetaLast + away);
+        }
+
+        Top(k, force, _theta);
+        _peakEarlier[k] = last;
+        _peakLast[k] = force;
+    }
+
+    private void Top(int k, double force, double theta)
+    {
         if (force > _peaks[k])
         {
             _peaks[k] = force;
-            _peakTheta[k] = _theta;
+            _peakTheta[k] = theta;
             _peakOpening[k] = _direction < 0;
         }
     }

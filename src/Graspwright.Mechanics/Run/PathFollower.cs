@@ -31,6 +31,7 @@ internal sealed partial class PathFollower
     private readonly bool[] _held;
     private readonly double[] _scale, _tolerance;
     private readonly double[] _start, _rate, _rateEnd, _step, _side;
+    private readonly bool _strung;          // whether a link is under load at rest
     private double _theta;                  // of the last accepted state
     private double _direction = 1;          // +1 closing, −1 opening
     private double _tau, _tauRate;          // at the last accepted state, in the modes that follow it
@@ -62,6 +63,7 @@ internal sealed partial class PathFollower
             _tolerance[i] = length ? 2e-8 : 5e-10;
         }
 
+        _strung = drive.PullLink.Slack < 0 || drive.TransferLink.Slack < 0 || drive.Fingers.Any(f => f.Pull.Slack < 0);
         SetUpWatches();
         SetUpTrace();
     }
@@ -141,8 +143,7 @@ internal sealed partial class PathFollower
         RefuseOverlap();
         (double byTheta, double byPhi) = _eq.PullArms;
         (_armSign[0], _armSign[1]) = (Math.Sign(byTheta), Math.Sign(byPhi));
-        bool strung = _drive.PullLink.Slack < 0 || _drive.TransferLink.Slack < 0 || _drive.Fingers.Any(f => f.Pull.Slack < 0);
-        if (strung && !Settle(0))
+        if (_strung && !Settle(0))
         {
             Fail("The strung links find no balance at rest.");
             return false;
