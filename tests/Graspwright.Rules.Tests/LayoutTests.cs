@@ -7,7 +7,7 @@ public sealed class LayoutTests
     private const int LongestReadme = 30;
 
     [Fact]
-    public void Every_project_of_src_has_its_tests() => Assert.Empty(
+    public void Every_project_of_src_has_its_tests() => Rule.Holds(
         from project in Folders("src")
         where !Folders("tests").Contains(project + ".Tests", StringComparer.Ordinal)
         select project);
@@ -16,7 +16,7 @@ public sealed class LayoutTests
     public void Folders_of_tests_mirror_those_of_src()
     {
         HashSet<string> source = [.. Repository.Sources.Where(f => f.StartsWith("src/", StringComparison.Ordinal)).SelectMany(Above)];
-        Assert.Empty(
+        Rule.Holds(
             from file in Repository.Sources
             where file.StartsWith("tests/", StringComparison.Ordinal)
             let folder = Path.GetDirectoryName(file)!.Replace('\\', '/')
@@ -26,7 +26,7 @@ public sealed class LayoutTests
     }
 
     [Fact]
-    public void Every_test_project_holds_a_test() => Assert.Empty(
+    public void Every_test_project_holds_a_test() => Rule.Holds(
         from project in Folders("tests")
         where !Repository.Sources.Any(f => f.StartsWith($"tests/{project}/", StringComparison.Ordinal) && HasTest(Repository.Read(f)))
         select project);
@@ -39,13 +39,13 @@ public sealed class LayoutTests
             .Select(line => line.Split('#', 2))
             .ToDictionary(parts => parts[0].Trim(), parts => parts.Length > 1 ? parts[1].Trim() : "", StringComparer.Ordinal);
         string[] isLong = [.. Repository.Sources.Where(f => Repository.Read(f).Count(c => c == '\n') > LongestFile)];
-        Assert.Empty(isLong.Except(reasons.Keys, StringComparer.Ordinal));
-        Assert.Empty(reasons.Keys.Except(isLong, StringComparer.Ordinal)); // a reason that is needed no more
-        Assert.Empty(reasons.Where(r => r.Value.Length < 20).Select(r => r.Key));
+        Rule.Holds(isLong.Except(reasons.Keys, StringComparer.Ordinal));
+        Rule.Holds(reasons.Keys.Except(isLong, StringComparer.Ordinal)); // a reason that is needed no more
+        Rule.Holds(reasons.Where(r => r.Value.Length < 20).Select(r => r.Key));
     }
 
     [Fact]
-    public void Every_project_has_a_short_readme() => Assert.Empty(
+    public void Every_project_has_a_short_readme() => Rule.Holds(
         from top in (string[])["src", "tests", "benchmarks"]
         from project in Folders(top)
         let readme = $"{top}/{project}/README.md"

@@ -18,7 +18,7 @@ public sealed partial class StartedProgramTests
     public void Every_started_program_is_provided_for()
     {
         IReadOnlyList<string> packages = Repository.ReadList("eng/apt.txt");
-        Assert.Empty(
+        Rule.Holds(
             from started in Repository.Sources.GroupBy(ProjectOf).SelectMany(Started)
             where !AlwaysThere.Contains(started.Program, StringComparer.Ordinal)
             where !(Provider.TryGetValue(started.Program, out string? package) && packages.Contains(package, StringComparer.Ordinal))

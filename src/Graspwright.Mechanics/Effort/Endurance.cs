@@ -1,4 +1,4 @@
-namespace Graspwright.Mechanics.Wrist;
+namespace Graspwright.Mechanics.Effort;
 
 /// <summary>What the published curves can say about a share of the wrist's maximum.</summary>
 public enum EnduranceReach
