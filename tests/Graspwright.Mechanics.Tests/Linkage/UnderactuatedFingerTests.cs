@@ -1,7 +1,7 @@
 using CsCheck;
 using Graspwright.Numerics;
 
-namespace Graspwright.Mechanics.Tests.Reference;
+namespace Graspwright.Mechanics.Tests.Linkage;
 
 /// <summary>The closed form itself against tabulated forces and against the work of small turnings.</summary>
 public sealed class UnderactuatedFingerTests

@@ -1,4 +1,4 @@
-namespace Graspwright.Mechanics.Tests.Reference;
+namespace Graspwright.Mechanics.Tests.Linkage;
 
 /// <summary>
 /// Contact forces of a finger whose one pull drives several joints, in closed form and apart from the solver: frictionless
