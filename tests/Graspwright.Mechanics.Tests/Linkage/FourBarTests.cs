@@ -241,7 +241,7 @@ public sealed class FourBarTests
 
     private static void Near(double drawn, double computed, double ours)
     {
-        Assert.Equal(drawn, ours, 0.055 * Math.Abs(drawn));
+        Assert.Equal(drawn, ours, 0.05 * Math.Abs(drawn));
         Assert.Equal(computed, ours, 2e-9 * Math.Abs(computed));
     }
 
