@@ -32,6 +32,29 @@ public sealed partial class LinkTests
         Rule.Holds(Documents.Where(d => d.StartsWith("docs/", StringComparison.Ordinal)).Except(reached, StringComparer.Ordinal));
     }
 
+    [Fact]
+    public void Every_file_that_a_projects_readme_names_is_there() => Rule.Holds(
+        from document in Documents
+        where document.Count(c => c == '/') == 2 && document.EndsWith("/README.md", StringComparison.Ordinal)
+        from match in NamedFile().Matches(Repository.Read(document))
+        let name = match.Groups["name"].Value
+        where !Repository.Files.Contains(name) && !Repository.Files.Contains(From(document, name))
+        select $"{document}: {name}");
+
+    [Fact]
+    public void Every_key_of_a_source_is_in_the_list_of_sources()
+    {
+        string list = Repository.Read("docs/sources.md");
+        Rule.Holds(
+            from file in Repository.Sources
+            let text = Repository.Read(file)
+            where file.StartsWith("src/", StringComparison.Ordinal) && text.Contains("SourceStanding.", StringComparison.Ordinal)
+            from match in SourceKey().Matches(text)
+            let key = match.Groups["key"].Value
+            where !list.Contains($"`{key}`", StringComparison.Ordinal)
+            select $"{file}: {key}");
+    }
+
     private static bool Resolves(string document, string target)
     {
         string[] parts = target.Split('#', 2);
@@ -50,6 +73,12 @@ public sealed partial class LinkTests
 
     [GeneratedRegex(@"\]\((?<target>[^)\s]+)\)", RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex Link();
+
+    [GeneratedRegex(@"`(?<name>[\w./]+\.(cs|md|txt|slnx))`", RegexOptions.ExplicitCapture, 10_000)]
+    private static partial Regex NamedFile();
+
+    [GeneratedRegex(@"new\(""(?<key>[a-z0-9-]+)"",", RegexOptions.ExplicitCapture, 10_000)]
+    private static partial Regex SourceKey();
 
     [GeneratedRegex(@"^#+ (?<words>.*)$", RegexOptions.ExplicitCapture | RegexOptions.Multiline, 10_000)]
     private static partial Regex Heading();
