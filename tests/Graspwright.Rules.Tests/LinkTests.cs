@@ -41,20 +41,6 @@ public sealed partial class LinkTests
         where !Repository.Files.Contains(name) && !Repository.Files.Contains(From(document, name))
         select $"{document}: {name}");
 
-    [Fact]
-    public void Every_key_of_a_source_is_in_the_list_of_sources()
-    {
-        string list = Repository.Read("docs/sources.md");
-        Rule.Holds(
-            from file in Repository.Sources
-            let text = Repository.Read(file)
-            where file.StartsWith("src/", StringComparison.Ordinal) && text.Contains("SourceStanding.", StringComparison.Ordinal)
-            from match in SourceKey().Matches(text)
-            let key = match.Groups["key"].Value
-            where !list.Contains($"`{key}`", StringComparison.Ordinal)
-            select $"{file}: {key}");
-    }
-
     private static bool Resolves(string document, string target)
     {
         string[] parts = target.Split('#', 2);
@@ -76,9 +62,6 @@ public sealed partial class LinkTests
 
     [GeneratedRegex(@"`(?<name>[\w./]+\.(cs|md|txt|slnx))`", RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex NamedFile();
-
-    [GeneratedRegex(@"new\(""(?<key>[a-z0-9-]+)"",", RegexOptions.ExplicitCapture, 10_000)]
-    private static partial Regex SourceKey();
 
     [GeneratedRegex(@"^#+ (?<words>.*)$", RegexOptions.ExplicitCapture | RegexOptions.Multiline, 10_000)]
     private static partial Regex Heading();
