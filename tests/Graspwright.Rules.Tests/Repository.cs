@@ -6,7 +6,7 @@ internal static class Repository
     private static readonly string[] Made = ["bin", "obj", "out", "TestResults", ".git", ".vs"];
 
     private static readonly string[] TextEndings =
-        [".cs", ".csproj", ".props", ".targets", ".slnx", ".json", ".md", ".toml", ".txt", ".svg", ".csv", ".editorconfig", ".gitignore", ""];
+        [".cs", ".csproj", ".props", ".targets", ".slnx", ".json", ".md", ".toml", ".txt", ".svg", ".csv", ".py", ".editorconfig", ".gitignore", ""];
 
     /// <summary>Folder of the solution.</summary>
     public static string Root { get; } = FindRoot();

@@ -17,6 +17,14 @@ public sealed partial class WordingTests
     [Fact]
     public void No_file_refers_to_the_number_of_an_issue() => Rule.Holds(Found(Elsewhere.Where(f => !f.EndsWith(".svg", StringComparison.Ordinal)), IssueNumber()));
 
+    [Fact]
+    public void No_file_tells_how_it_came_about() => Rule.Holds(Found(Elsewhere, Making()));
+
+    [Theory]
+    [InlineData("written in an earlier session", true)]
+    [InlineData("obsession, possession", false)]
+    public void Words_about_the_making_are_known(string text, bool found) => Assert.Equal(found, Making().IsMatch(text));
+
     [Theory]
     [InlineData("see /tmp/x", true)]
     [InlineData("C:\\Users\\me", true)]
@@ -40,6 +48,9 @@ public sealed partial class WordingTests
 
     [GeneratedRegex(@"(?<![\w.])/(work|tmp|root|home/\w+)/|[A-Z]:\\Users\\", RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex MachinePath();
+
+    [GeneratedRegex(@"\b[Ss]essions?\b|\btranscripts?\b|\bseed documents?\b", RegexOptions.ExplicitCapture, 10_000)]
+    private static partial Regex Making();
 
     [GeneratedRegex(@"\.\./shared\b", RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex BesideTheRepository();
