@@ -1,251 +1,185 @@
 using CsCheck;
-using Graspwright.Mechanics.Linkage;
+using Graspwright.Mechanics.Drive;
+using Graspwright.Mechanics.Equilibrium;
+using Graspwright.Mechanics.Tests.Reference;
 using Graspwright.Numerics;
 
 namespace Graspwright.Mechanics.Tests.Linkage;
 
-/// <summary>The four-bar in closed form against worked examples, differences of its own positions, and its own loop.</summary>
 public sealed class FourBarTests
 {
-    // Lecture problem with printed answers (transtutors.com question 13676847): 35, 25, 15, 10 in, crank at 30°.
-    // To half a unit of the last printed digit; then to the digits of an independent computation.
-    [Theory]
-    [InlineData(Closure.Left, 254.1745, 334.0983, 254.174498380, 334.098340063)]
-    [InlineData(Closure.Right, 187.3223, 107.3985, 187.322322751, 107.398481069)]
-    public void Finds_both_closures_of_a_printed_example(Closure closure, double printed3, double printed4, double coupler, double rocker)
-    {
-        FourBarPosture posture = Assembled(new(35, 25, 15, 10), 30, closure);
-        Assert.Equal(printed3, Degrees(posture.CouplerRadians), 5e-5);
-        Assert.Equal(printed4, Degrees(posture.RockerRadians), 5e-5);
-        Assert.Equal(coupler, Degrees(posture.CouplerRadians), 1e-9);
-        Assert.Equal(rocker, Degrees(posture.RockerRadians), 1e-9);
-    }
+    private const double Degree = Math.PI / 180;
+    private const double Exact = 1e-9; // relative, against values worked out apart from this code
 
-    // The same problem's point of the coupler, 10 in from its tip, 70° off its line.
+    // Lecture problem with printed answers, transtutors.com question 13676847: crank 35, coupler 25, rocker 15, ground 10 in,
+    // 30°; coupler point 10 in from the rocker pin at 70°. Printed to 1e-4.
     [Theory]
-    [InlineData(Closure.Left, 33.4666, -5.8245)]
-    [InlineData(Closure.Right, 10.1047, 5.4293)]
-    public void Finds_the_printed_point_of_the_coupler(Closure closure, double x, double y)
+    [InlineData(Closure.Open, 254.1745, 334.0983, 33.4666, -5.8245, 254.174498380, 334.098340063, 33.46664662, -5.82447476)]
+    [InlineData(Closure.Crossed, 187.3223, 107.3985, 10.1047, 5.4293, 187.322322751, 107.398481069, 10.10472487, 5.42933911)]
+    public void Both_closures_and_the_coupler_point_are_those_of_the_lecture_problem(
+        Closure closure, double coupler, double rocker, double x, double y, double couplerExact, double rockerExact, double xExact, double yExact)
     {
-        FourBarPosture posture = Assembled(new(35, 25, 15, 10), 30, closure);
-        Vector2D tip = 35 * Vector2D.AtAngle(posture.CrankRadians) + 25 * Vector2D.AtAngle(posture.CouplerRadians);
-        Vector2D point = tip + 10 * Vector2D.AtAngle(posture.CouplerRadians + Radians(180 - 70));
+        FourBarPosition p = new FourBar(10, 35, 25, 15).At(30 * Degree, closure)!.Value;
+        Assert.Equal(coupler, Turn(p.CouplerRadians), 5.1e-5);
+        Assert.Equal(rocker, Turn(p.RockerRadians), 5.1e-5);
+        Assert.Equal(couplerExact, Turn(p.CouplerRadians), 1e-9);
+        Assert.Equal(rockerExact, Turn(p.RockerRadians), 1e-9);
+        Vector2D point = p.RockerPin + 10 * Vector2D.AtAngle(p.CouplerRadians + 110 * Degree);
         Assert.Equal(x, point.X, 5.1e-5);
         Assert.Equal(y, point.Y, 5.1e-5);
+        Assert.Equal(xExact, point.X, 1e-8);
+        Assert.Equal(yExact, point.Y, 1e-8);
     }
 
-    // R. L. Norton, Design of Machinery, ch. 4: 40, 120, 80, 100 mm, crank at 40° (example from memory; printed to 0.001° and 0.01°).
+    // R. L. Norton, Design of Machinery, ch. 4: 40, 120, 80, 100 mm at 40° (angles printed there to 1e-3, from memory).
     [Theory]
-    [InlineData(Closure.Left, 20.297882788, 57.324880070, 20.298, 57.325)]
-    [InlineData(Closure.Right, 299.022033204, 261.995035922, 299.02, 261.99)]
-    public void Finds_a_second_books_postures(Closure closure, double coupler, double rocker, double printed3, double printed4)
+    [InlineData(Closure.Open, 20.298, 57.325, 20.297882788, 57.324880070)]
+    [InlineData(Closure.Crossed, -60.98, -98.01, -60.977966796, -98.004964078)]
+    public void Both_closures_are_those_of_Nortons_set(Closure closure, double coupler, double rocker, double couplerExact, double rockerExact)
     {
-        FourBarPosture posture = Assembled(new(40, 120, 80, 100), 40, closure);
-        Assert.Equal(coupler, Degrees(posture.CouplerRadians), 1e-9);
-        Assert.Equal(rocker, Degrees(posture.RockerRadians), 1e-9);
-        Assert.Equal(printed3, Degrees(posture.CouplerRadians), 5.1e-3);
-        Assert.Equal(printed4, Degrees(posture.RockerRadians), 5.1e-3);
+        FourBarPosition p = new FourBar(100, 40, 120, 80).At(40 * Degree, closure)!.Value;
+        Assert.Equal(coupler, Signed(p.CouplerRadians), 6e-3);
+        Assert.Equal(rocker, Signed(p.RockerRadians), 6e-3);
+        Assert.Equal(couplerExact, Signed(p.CouplerRadians), 1e-9);
+        Assert.Equal(rockerExact, Signed(p.RockerRadians), 1e-9);
     }
 
-    // T. Bevan, The Theory of Machines, 3rd ed., Example 5, p. 98: 2.5, 7, 4.5, 8 in, 100 rev/min, 60°; answers drawn, to 5 %.
+    // Bevan, The Theory of Machines, 3rd ed., Example 5, p. 98: 2.5, 7, 4.5, 8 in, 100 rpm, 60°. Answers by drawing.
     [Fact]
-    public void Agrees_with_the_velocities_and_accelerations_Bevan_drew()
+    public void Velocities_and_accelerations_are_those_of_Bevans_example()
     {
-        FourBar bars = new(2.5 / 12, 7.0 / 12, 4.5 / 12, 8.0 / 12);
-        double speed = 100 * Math.PI / 30;
-        FourBarPosture posture = Assembled(bars, 60, Closure.Left);
-        FourBarTurning velocity = bars.Velocity(posture, speed), acceleration = bars.Acceleration(posture, speed, 0);
-        Assert.Equal(19.463423174, Degrees(posture.CouplerRadians), 1e-9);
-        Assert.Equal(91.910458069, Degrees(posture.RockerRadians), 1e-9);
-        Near(1.47, 1.487179832, Math.Abs(velocity.Rocker) * bars.Rocker);
-        Near(1.26, 1.209529065, Math.Abs(velocity.Coupler) * bars.Coupler);
-        Near(50.9, 50.60196610, Math.Abs(acceleration.Rocker));
-        Near(24.7, 25.62540780, Math.Abs(acceleration.Coupler));
+        const double rate = 100 * 2 * Math.PI / 60;
+        FourBarPosition p = new FourBar(8, 2.5, 7, 4.5).At(60 * Degree, Closure.Open)!.Value;
+        (double coupler, double rocker) = p.Accelerations(rate, 0);
+        Drawn(1.47, 1.487179832, Math.Abs(p.RockerRatio) * rate * 4.5 / 12);
+        Drawn(1.26, 1.209529065, Math.Abs(p.CouplerRatio) * rate * 7 / 12);
+        Drawn(50.9, 50.60196610, Math.Abs(rocker));
+        Drawn(24.7, 25.62540780, Math.Abs(coupler));
     }
 
-    // R. S. Khurmi and J. K. Gupta, Theory of Machines, 14th ed., Example 8.4, p. 184: 62.5, 175, 112.5, 200 mm, 10 rad/s
-    // clockwise (the crank's 60° is from memory); answers drawn, to 5 %.
+    // Khurmi & Gupta, Theory of Machines, 14th ed., Example 8.4, p. 184: the same proportions, 10 rad/s clockwise (60° from memory).
     [Fact]
-    public void Agrees_with_the_velocities_and_accelerations_Khurmi_drew()
+    public void Velocities_and_accelerations_are_those_of_Khurmis_example()
     {
-        FourBar bars = new(0.0625, 0.175, 0.1125, 0.2);
-        FourBarPosture posture = Assembled(bars, 60, Closure.Left);
-        FourBarTurning velocity = bars.Velocity(posture, -10), acceleration = bars.Acceleration(posture, -10, 0);
-        Near(1.9, 1.980026017, velocity.Coupler);
-        Near(-3.79, -3.787072343, velocity.Rocker);
-        Near(23.43, 23.36756984, acceleration.Coupler);
-        Near(47.1, 46.14345990, acceleration.Rocker);
+        FourBarPosition p = new FourBar(200, 62.5, 175, 112.5).At(60 * Degree, Closure.Open)!.Value;
+        (double coupler, double rocker) = p.Accelerations(-10, 0);
+        Drawn(1.9, 1.980026017, p.CouplerRatio * -10);
+        Drawn(-3.79, -3.787072343, p.RockerRatio * -10);
+        Drawn(23.43, 23.36756984, coupler);
+        Drawn(47.1, 46.14345990, rocker);
+        Assert.Equal(19.463423174, Signed(p.CouplerRadians), 1e-9);
+        Assert.Equal(91.910458069, Signed(p.RockerRadians), 1e-9);
     }
 
-    // Khurmi and Gupta, Example 7.10, p. 162: crank 300, coupler and rocker 360, pivots 600 mm apart, 100 rev/min, 50 N·m in,
-    // 0.70 of the power comes through (the crank's 60° is from memory); answers drawn, to 1.5 %.
+    // Khurmi & Gupta Example 7.10, p. 162: 300, 360, 360, 600 mm, 100 rpm, 50 N·m, efficiency 0.70 (60° from memory).
     [Fact]
-    public void Passes_torque_on_in_the_inverse_ratio_of_the_velocities()
+    public void Moment_through_the_links_is_that_of_Khurmis_example()
     {
-        FourBar bars = new(0.300, 0.360, 0.360, 0.600);
-        double speed = 100 * Math.PI / 30;
-        double output = bars.Velocity(Assembled(bars, 60, Closure.Left), speed).Rocker;
-        double torque = 0.70 * 50 * speed / output;
-        Assert.Equal(6.303388528, output, 1e-8);
-        Assert.Equal(6.25, output, 0.015 * 6.25);
-        Assert.Equal(58.14636704, torque, 1e-7);
-        Assert.Equal(58.6, torque, 0.015 * 58.6);
+        const double rate = 100 * 2 * Math.PI / 60, efficiency = 0.7, moment = 50;
+        FourBarPosition p = new FourBar(0.6, 0.3, 0.36, 0.36).At(60 * Degree, Closure.Open)!.Value;
+        double driven = Math.Abs(p.RockerRatio) * rate;
+        Assert.Equal(6.303388528, driven, 6.3 * Exact);
+        Assert.Equal(2.269219870, driven * 0.36, 2.3 * Exact);
+        Assert.Equal(1.661324773, Math.Abs(p.MomentRatio), 1.7 * Exact);
+        double delivered = efficiency * moment * Math.Abs(p.MomentRatio);
+        Assert.Equal(58.14636704, delivered, 58 * Exact);
+        Assert.True(Math.Abs(delivered - 58.6) < 0.015 * 58.6, "published 58.6 N·m, drawn");
+        Assert.Equal(rate * moment * efficiency, driven * delivered, 1e-12 * rate * moment);
     }
 
-    // F. Freudenstein's equation K1 cos θ4 − K2 cos θ2 + K3 = cos(θ2 − θ4) (form seen; numbers made for this check): three
-    // pairs of angles of the 40, 120, 80, 100 linkage must give its proportions back.
-    [Fact]
-    public void Gives_angles_from_which_Freudensteins_equation_returns_the_bars()
+    // Freudenstein's equation K₁ cos θ₄ − K₂ cos θ₂ + K₃ = cos(θ₂ − θ₄), K₁ = d/a, K₂ = d/c, K₃ = (a² − b² + c² + d²)/2ac.
+    [Theory]
+    [InlineData(30, 55.267777223)]
+    [InlineData(60, 64.943481106)]
+    [InlineData(90, 80.256912829)]
+    public void Positions_satisfy_Freudensteins_equation(double crank, double rocker)
     {
-        FourBar bars = new(40, 120, 80, 100);
-        double[,] rows = new double[3, 4];
-        double[] expected = [55.267777223, 64.943481106, 80.256912829];
-        for (int row = 0; row < 3; row++)
+        FourBarPosition p = new FourBar(1, 0.4, 1.2, 0.8).At(crank * Degree, Closure.Open)!.Value;
+        Assert.Equal(rocker, Signed(p.RockerRadians), 1e-9);
+        double left = 2.5 * Math.Cos(p.RockerRadians) - 1.25 * Math.Cos(p.CrankRadians) + 0.5625;
+        Assert.Equal(Math.Cos(p.CrankRadians - p.RockerRadians), left, 1e-13);
+    }
+
+    [Fact]
+    public void Links_that_do_not_reach_have_no_position() => Assert.Null(new FourBar(100, 10, 20, 30).At(0, Closure.Open));
+
+    [Fact]
+    public void Loop_closes_and_rates_are_slopes_of_the_position() =>
+        Gen.Select(Gen.Double[0.2, 1], Gen.Double[0.5, 1.5], Gen.Double[0.5, 1.5], Gen.Double[0, 6.28], Gen.Bool).Sample((a, b, c, angle, open) =>
         {
-            FourBarPosture posture = Assembled(bars, 30 * (row + 1), Closure.Left);
-            Assert.Equal(expected[row], Degrees(posture.RockerRadians), 1e-9);
-            rows[row, 0] = Math.Cos(posture.RockerRadians);
-            rows[row, 1] = -Math.Cos(posture.CrankRadians);
-            rows[row, 2] = 1;
-            rows[row, 3] = Math.Cos(posture.CrankRadians - posture.RockerRadians);
-        }
-
-        double all = Determinant(rows, -1);
-        double k1 = Determinant(rows, 0) / all, k2 = Determinant(rows, 1) / all, k3 = Determinant(rows, 2) / all;
-        Assert.Equal(2.5, k1, 1e-9);
-        Assert.Equal(1.25, k2, 1e-9);
-        Assert.Equal(0.5625, k3, 1e-9);
-        double crank = 1 / k1, rocker = 1 / k2, coupler = Math.Sqrt(crank * crank + rocker * rocker + 1 - 2 * crank * rocker * k3);
-        Assert.Equal((0.4, 1.2, 0.8), (Math.Round(crank, 9), Math.Round(coupler, 9), Math.Round(rocker, 9)));
-    }
-
-    [Fact]
-    public void Closes_its_loop_wherever_it_can_be_assembled() => Cases.Sample(c =>
-    {
-        if (!c.Bars.TryAssemble(c.Crank, c.Closure, out FourBarPosture posture))
-        {
-            Assert.True(c.Bars.Gap(c.Crank) > 0);
-            return;
-        }
-
-        Assert.Equal(0, Loop(c.Bars, posture).Length, 1e-12 * (c.Bars.Crank + c.Bars.Coupler + c.Bars.Rocker + c.Bars.Ground));
-        Vector2D tip = c.Bars.Crank * Vector2D.AtAngle(c.Crank), line = new Vector2D(c.Bars.Ground, 0) - tip;
-        double side = line.Cross(Vector2D.AtAngle(posture.CouplerRadians));
-        Assert.True(c.Closure == Closure.Left ? side >= -1e-9 : side <= 1e-9);
-    });
-
-    [Fact]
-    public void Turns_as_differences_of_its_positions_say() => Cases.Sample(c =>
-    {
-        const double h = 1e-4;
-        if (!TryAround(c.Bars, c.Crank, c.Closure, h, out FourBarPosture[] at)
-            || Math.Abs(Math.Sin(at[2].RockerRadians - at[2].CouplerRadians)) < 0.2)
-        {
-            return;
-        }
-
-        // The crank speeds up: θ2(t) = θ2 + ω t + ½ α t², so that both terms of the acceleration count.
-        const double speed = 1.5, gain = 0.7;
-        FourBarTurning ratio = c.Bars.Velocity(at[2], 1), velocity = c.Bars.Velocity(at[2], speed);
-        FourBarTurning acceleration = c.Bars.Acceleration(at[2], speed, gain);
-        foreach ((Func<FourBarPosture, double> angle, double first, double rate, double second) in
-            new (Func<FourBarPosture, double>, double, double, double)[]
+            FourBar bar = new(1, a, b, c);
+            Closure closure = open ? Closure.Open : Closure.Crossed;
+            const double h = 1e-5;
+            if (bar.At(angle, closure) is not { } p || bar.At(angle - h, closure) is not { } before || bar.At(angle + h, closure) is not { } after
+                || Math.Abs(Math.Sin(p.RockerRadians - p.CouplerRadians)) < 0.2)
             {
-                (p => p.CouplerRadians, ratio.Coupler, velocity.Coupler, acceleration.Coupler),
-                (p => p.RockerRadians, ratio.Rocker, velocity.Rocker, acceleration.Rocker),
-            })
-        {
-            double[] q = [.. at.Select(p => Math.IEEERemainder(angle(p) - angle(at[2]), 2 * Math.PI))];
-            double slope = (q[0] - 8 * q[1] + 8 * q[3] - q[4]) / (12 * h);
-            double bend = (-q[0] + 16 * q[1] - 30 * q[2] + 16 * q[3] - q[4]) / (12 * h * h);
-            Assert.Equal(slope, first, 1e-8 * (1 + Math.Abs(slope)));
-            Assert.Equal(speed * first, rate, 1e-12 * (1 + Math.Abs(rate)));
-            double scale = 1 + Math.Abs(bend) + slope * slope;
-            Assert.Equal(speed * speed * bend + gain * slope, second, 1e-5 * scale);
-        }
-    });
+                return; // cannot be put together there, or coupler and rocker nearly in line
+            }
+
+            Vector2D gap = p.RockerPin - new Vector2D(1, 0) - c * Vector2D.AtAngle(p.RockerRadians);
+            Assert.True(gap.Length < 1e-12, $"the loop is open by {gap.Length}");
+            double slope = Math.IEEERemainder(after.RockerRadians - before.RockerRadians, 2 * Math.PI) / (2 * h);
+            Assert.Equal(slope, p.RockerRatio, 1e-7 * (1 + Math.Abs(slope)));
+            double bend = (after.RockerRatio - before.RockerRatio) / (2 * h);
+            Assert.Equal(bend, p.Accelerations(1, 0).Rocker, 1e-6 * (1 + Math.Abs(bend)));
+            double couplerBend = (after.CouplerRatio - before.CouplerRatio) / (2 * h);
+            Assert.Equal(couplerBend, p.Accelerations(1, 0).Coupler, 1e-6 * (1 + Math.Abs(couplerBend)));
+        });
 
     [Fact]
-    public void Stays_exact_when_it_lies_nearly_flat()
+    public void Coupling_of_a_finger_is_the_four_bar_seen_from_its_segment()
     {
-        // Bars that reach only a hair further than the pivots: a needle of a triangle whose height is √(2·gap·b·c/(b+c)).
-        const double hair = 1e-14, coupler = 0.06, rocker = 0.03;
-        FourBar bars = new(0.01, coupler, rocker, 0.1 - hair);
-        FourBarPosture posture = Assembled(bars, 0, Closure.Left);
-        double slack = 0.01 + coupler + rocker - bars.Ground;
-        double height = Math.Sqrt(2 * slack * coupler * rocker / (coupler + rocker));
-        Assert.Equal(height, coupler * Math.Sin(posture.CouplerRadians), 0.15 * height);
-        Assert.True(Loop(bars, posture).Length < 1e-16);
+        int compared = 0;
+        Gen.Select(Gen.Double[5, 8], Gen.Double[60, 100], Gen.Double[6, 10], Gen.Double[-110, -60], Gen.Double[20, 48], Gen.Double[0, 1.2])
+            .Sample((before, beforeAngle, after, afterAngle, segment, driver) =>
+            {
+                FourBarCoupling coupling = new(before * 1e-3, beforeAngle * Degree, after * 1e-3, afterAngle * Degree);
+                JointCoupling joint = new(coupling, segment * 1e-3);
+                FourBar bar = Seen(coupling, segment * 1e-3, out Closure closure);
+                FourBarPosition? position = bar.At(coupling.BeforeRadians + driver, closure);
+                if (!joint.TryEvaluate(driver, out double value, out double first, out double second))
+                {
+                    Assert.Null(position);
+                    return;
+                }
+
+                FourBarPosition p = position!.Value;
+                if (Math.Abs(Math.Sin(p.RockerRadians - p.CouplerRadians)) < 0.05)
+                {
+                    return; // nearly in line: both slopes grow without bound
+                }
+
+                Interlocked.Increment(ref compared);
+                Assert.Equal(0, Math.IEEERemainder(coupling.AfterRadians - p.RockerRadians - value, 2 * Math.PI), 1e-11);
+                Assert.Equal(-p.RockerRatio, first, 1e-9 * (1 + Math.Abs(first)));
+                Assert.Equal(-p.Accelerations(1, 0).Rocker, second, 1e-7 * (1 + Math.Abs(second)));
+
+                // Statics: one coupler force gives both moments, and their ratio is that of the four-bar.
+                CouplerLine line = joint.Line(driver, value, first);
+                double atDriver = -p.CrankPin.Cross(line.Unit), atDriven = line.Lever;
+                Assert.Equal(atDriver, first * atDriven, 1e-12);
+                Assert.Equal(p.RockerRatio, -atDriver / atDriven, 1e-9 * (1 + Math.Abs(first)));
+            });
+        Assert.True(compared > 50, $"only {compared} were compared");
     }
 
-    [Theory]
-    [InlineData(0.01, 0.06, 0.03, 0.102, 0, 0.002)]
-    [InlineData(0.01, 0.06, 0.03, 0.030, 180, 0)]
-    [InlineData(0.01, 0.06, 0.03, 0.030, 0, 0.010)]
-    public void Says_by_how_much_it_cannot_be_assembled(double crank, double coupler, double rocker, double ground, double degrees, double gap)
+    private static FourBar Seen(FourBarCoupling c, double segment, out Closure closure)
     {
-        FourBar bars = new(crank, coupler, rocker, ground);
-        Assert.Equal(gap, bars.Gap(Radians(degrees)), 1e-15);
-        Assert.Equal(gap <= 0, bars.TryAssemble(Radians(degrees), Closure.Left, out _));
+        Vector2D a = c.BeforeRadius * Vector2D.AtAngle(c.BeforeRadians);
+        Vector2D b = new Vector2D(segment, 0) + c.AfterRadius * Vector2D.AtAngle(c.AfterRadians);
+        FourBar bar = new(segment, c.BeforeRadius, (b - a).Length, c.AfterRadius);
+        double Off(Closure way) => Math.Abs(Math.IEEERemainder(bar.At(c.BeforeRadians, way)!.Value.RockerRadians - c.AfterRadians, 2 * Math.PI));
+        closure = Off(Closure.Open) < Off(Closure.Crossed) ? Closure.Open : Closure.Crossed;
+        return bar;
     }
 
-    [Fact]
-    public void Refuses_to_choose_when_the_tip_lies_on_the_rockers_pivot() =>
-        Assert.False(new FourBar(0.02, 0.03, 0.03, 0.02).TryAssemble(0, Closure.Left, out _));
-
-    [Theory]
-    [InlineData(0)]
-    [InlineData(-0.01)]
-    [InlineData(double.NaN)]
-    [InlineData(double.PositiveInfinity)]
-    public void Refuses_a_bar_that_has_no_length(double length)
+    private static void Drawn(double published, double exact, double ours)
     {
-        ArgumentOutOfRangeException refusal = Assert.Throws<ArgumentOutOfRangeException>(() => new FourBar(0.01, length, 0.03, 0.04));
-        Assert.Equal("coupler", refusal.ParamName);
+        Assert.True(Math.Abs(ours - published) <= 0.05 * Math.Abs(published), $"published {published}, ours {ours}");
+        Assert.True(Math.Abs(ours - exact) <= 2 * Exact * Math.Abs(exact), $"exact {exact}, ours {ours:r}");
     }
 
-    private static Gen<(FourBar Bars, double Crank, Closure Closure)> Cases =>
-        Gen.Select(Gen.Double[0.01, 0.1], Gen.Double[0.01, 0.1], Gen.Double[0.01, 0.1], Gen.Double[0.01, 0.1], Gen.Double[-4, 4], Gen.Bool)
-            .Select((a, b, c, d, q, left) => (new FourBar(a, b, c, d), q, left ? Closure.Left : Closure.Right));
+    private static double Signed(double radians) => Math.IEEERemainder(radians, 2 * Math.PI) / Degree;
 
-    private static FourBarPosture Assembled(FourBar bars, double degrees, Closure closure)
-    {
-        Assert.True(bars.TryAssemble(Radians(degrees), closure, out FourBarPosture posture));
-        return posture;
-    }
-
-    private static bool TryAround(FourBar bars, double crank, Closure closure, double h, out FourBarPosture[] at)
-    {
-        at = new FourBarPosture[5];
-        bool all = true;
-        for (int i = 0; i < 5; i++)
-        {
-            all &= bars.TryAssemble(crank + (i - 2) * h, closure, out at[i]);
-        }
-
-        return all;
-    }
-
-    private static Vector2D Loop(FourBar bars, FourBarPosture posture) =>
-        bars.Crank * Vector2D.AtAngle(posture.CrankRadians) + bars.Coupler * Vector2D.AtAngle(posture.CouplerRadians)
-        - bars.Rocker * Vector2D.AtAngle(posture.RockerRadians) - new Vector2D(bars.Ground, 0);
-
-    /// <summary>Determinant of the three left columns, with the fourth in place of one of them.</summary>
-    private static double Determinant(double[,] m, int replaced)
-    {
-        double At(int row, int column) => m[row, column == replaced ? 3 : column];
-        return At(0, 0) * (At(1, 1) * At(2, 2) - At(1, 2) * At(2, 1))
-            - At(0, 1) * (At(1, 0) * At(2, 2) - At(1, 2) * At(2, 0))
-            + At(0, 2) * (At(1, 0) * At(2, 1) - At(1, 1) * At(2, 0));
-    }
-
-    private static void Near(double drawn, double computed, double ours)
-    {
-        Assert.Equal(drawn, ours, 0.05 * Math.Abs(drawn));
-        Assert.Equal(computed, ours, 2e-9 * Math.Abs(computed));
-    }
-
-    private static double Radians(double degrees) => degrees * Math.PI / 180;
-
-    private static double Degrees(double radians) => (radians * 180 / Math.PI + 360) % 360;
+    private static double Turn(double radians) => (Signed(radians) + 360) % 360;
 }
