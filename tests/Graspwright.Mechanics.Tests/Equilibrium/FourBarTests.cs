@@ -4,7 +4,7 @@ using Graspwright.Mechanics.Equilibrium;
 using Graspwright.Mechanics.Tests.Reference;
 using Graspwright.Numerics;
 
-namespace Graspwright.Mechanics.Tests.Linkage;
+namespace Graspwright.Mechanics.Tests.Equilibrium;
 
 public sealed class FourBarTests
 {
