@@ -84,7 +84,7 @@ internal static class CommandLine
                 ArgumentResult { Parent: OptionResult, Tokens.Count: > 0 } value => Value(((OptionResult)value.Parent!).Option, value, help),
                 OptionResult { Tokens.Count: > 0 } option => Value(option.Option, option, help),
                 OptionResult option => new("command line", 0, 0, option.Option.Name, "nothing follows it", option.Option.HelpName ?? "a value", help),
-                ArgumentResult argument => new("command line", 0, 0, argument.Argument.Name, "nothing was given", argument.Argument.Description?.TrimEnd('.') ?? "a value", help),
+                ArgumentResult argument => new("command line", 0, 0, argument.Argument.Name, "nothing was given", argument.Argument.Description is { Length: > 0 } words ? char.ToLowerInvariant(words[0]) + words[1..].TrimEnd('.') : "a value", help),
                 _ => new("command line", 0, 0, "", error.Message.TrimEnd('.'), "", help),
             };
         }

@@ -45,7 +45,7 @@ internal sealed class ShowVerb() : Verb("show", "Show a value of the hand by its
             Verb = Name,
             Hand = hand.Name,
             Sentence = $"{path} is a section of {values.Count} value{(values.Count == 1 ? "" : "s")}.",
-            Tables = [new("values", [new("path", ""), new("value", ""), new("standing", "")], [.. values.Select(v => (IReadOnlyList<Cell>)[v.Path, v.Text, v.InFile ? "in the file" : "a default"])])],
+            Tables = [new("values", [new("path", ""), new("value", ""), new("standing", "")], [.. values.Select(v => (IReadOnlyList<Cell>)[v.Path, v.Text, v.InFile ? "in the file" : "worked out or a default"])])],
         });
     }
 }

@@ -32,7 +32,7 @@ internal static class Headline
     public static string About(GripCase c)
     {
         string place = c.Thing is Hand.NothingHeld ? "With nothing held" : $"On the {Name(c.Thing)}";
-        string locks = c.Pattern is null ? "" : $", with {c.Pattern.Name},";
+        string locks = c.Pattern is null ? "" : $", with the locks ‘{c.Pattern.Name}’,";
         RunResult run = c.Reading.Run;
         if (!Followed(c))
         {
@@ -103,7 +103,7 @@ internal static class Headline
         string not = missed.Length == 0 ? "" : $" (not {missed}{(unnamed > 0 ? $" and {unnamed} more" : "")})";
         string count = working.Count == alike.Count ? $"all {alike.Count} {kind} work" : $"{working.Count} of {alike.Count} {kind} work";
         GripCase weakest = working.MinBy(c => c.Reading.End[TraceLayout.Grip])!;
-        string where = $"{Name(weakest.Thing)}{(weakest.Pattern is null ? "" : $" with {weakest.Pattern.Name}")}";
+        string where = $"{Name(weakest.Thing)}{(weakest.Pattern is null ? "" : $" with the locks ‘{weakest.Pattern.Name}’")}";
         int pushed = working.Count(c => Fails(c, "pushed_out"));
         string held = pushed > 0 ? $" In {pushed} of them the fingers push the object out of the palm, and the thumb must keep it." : "";
         return Capital($"{lead}{count} {effort}{not}: every free finger touches and the hand opens again. The weakest grip is {Force(weakest.Reading.End[TraceLayout.Grip])} on the {where}.{held}");
