@@ -1,6 +1,5 @@
 using Graspwright.Drawing.Display;
 using Graspwright.Drawing.Svg;
-using Graspwright.Hand;
 using Graspwright.Mechanics.Run;
 using Graspwright.Workshop.Drive;
 using Graspwright.Workshop.Grip;
@@ -12,9 +11,9 @@ namespace Graspwright.Workshop.Tests.Views;
 /// <remarks>With GRASPWRIGHT_WRITE_DOCS=1 the tests write the pictures instead of checking them.</remarks>
 public sealed class DocumentPicturesTests
 {
-    private static readonly HandModel Hand = MadeHand.Boatyard();
+    private static readonly Graspwright.Hand.HandModel Boatyard = MadeHand.Boatyard();
 
-    private static readonly GripCase Mug = Gripping.Answer(new(Hand) { Objects = ["mug"], Locks = [GripQuestion.AllFree], Efforts = [Effort.AllDay] }).Cases[0];
+    private static readonly GripCase Mug = Gripping.Answer(new(Boatyard) { Objects = ["mug"], Locks = [GripQuestion.AllFree], Efforts = [Effort.AllDay] }).Cases[0];
 
     [Theory]
     [InlineData("closing")]
@@ -37,7 +36,7 @@ public sealed class DocumentPicturesTests
     private static Picture Draw(string name)
     {
         RunResult run = Mug.Reading.Run;
-        PalmLine palm = new(DriveMapping.ToVector(Hand.Palm.Point), Hand.Palm.DirectionRadians);
+        PalmLine palm = new(DriveMapping.ToVector(Boatyard.Palm.Point), Boatyard.Palm.DirectionRadians);
         return name switch
         {
             "closing" => SideViewSeries.Draw(Mug.Reading.Drive, Mug.Reading.Held, run, [.. Moments().Select(theta => SideView.Nearest(run, theta))], GripResult.Say(Mug), palm),
