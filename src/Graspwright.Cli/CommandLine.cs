@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Text;
 using Graspwright.Cli.Verbs;
 using Graspwright.Workshop.Results;
@@ -58,28 +59,42 @@ internal static class CommandLine
     private static IEnumerable<InputError> Wrong(ParseResult parsed, string verb, RootCommand root)
     {
         string help = verb.Length > 0 ? $"See 'graspwright {verb} --help'." : "See 'graspwright --help'.";
-        foreach (string word in parsed.UnmatchedTokens)
-        {
-            yield return new("command line", 0, 0, "", $"'{word}' is no option or argument here", Known(parsed.CommandResult.Command), help);
-        }
-
         if (parsed.UnmatchedTokens.Count > 0)
         {
+            // What follows a word that is not known is its value or is read wrongly for its sake: the first one tells it all.
+            string word = parsed.UnmatchedTokens.FirstOrDefault(t => t.StartsWith('-')) ?? parsed.UnmatchedTokens[0];
+            IReadOnlyList<string> known = Known(parsed.CommandResult.Command, word.StartsWith('-'));
+            string kind = verb.Length == 0 && !word.StartsWith('-') ? "verb" : word.StartsWith('-') ? "option" : "argument";
+            string found = kind == "argument" ? $"'{word}' is one word too many" : $"'{word}' is no {kind} here";
+            string near = kind == "argument" || Hand.Nearest.To(word, known) is not { } nearest ? "" : $"Did you mean {nearest}? ";
+            yield return new("command line", 0, 0, "", found, string.Join(", ", known), near + help);
             yield break;
         }
 
         if (parsed.CommandResult.Command == root)
         {
-            yield return new("command line", 0, 0, "", "no verb was given", Known(root), help);
+            yield return new("command line", 0, 0, "", "no verb was given", string.Join(", ", Known(root, options: false)), help);
             yield break;
         }
 
-        foreach (System.CommandLine.Parsing.ParseError error in parsed.Errors)
+        foreach (ParseError error in parsed.Errors)
         {
-            yield return new("command line", 0, 0, "", error.Message.TrimEnd('.'), "", help);
+            yield return error.SymbolResult switch
+            {
+                ArgumentResult { Parent: OptionResult, Tokens.Count: > 0 } value => Value(((OptionResult)value.Parent!).Option, value, help),
+                OptionResult { Tokens.Count: > 0 } option => Value(option.Option, option, help),
+                OptionResult option => new("command line", 0, 0, option.Option.Name, "nothing follows it", option.Option.HelpName ?? "a value", help),
+                ArgumentResult argument => new("command line", 0, 0, argument.Argument.Name, "nothing was given", argument.Argument.Description is { Length: > 0 } words ? char.ToLowerInvariant(words[0]) + words[1..].TrimEnd('.') : "a value", help),
+                _ => new("command line", 0, 0, "", error.Message.TrimEnd('.'), "", help),
+            };
         }
     }
 
-    private static string Known(Command command) =>
-        string.Join(", ", command.Subcommands.Select(c => c.Name).Concat(command.Arguments.Select(a => a.Name)).Concat(command.Options.Select(o => o.Name)));
+    private static InputError Value(Option option, SymbolResult given, string help) =>
+        new("command line", 0, 0, option.Name, $"'{string.Join(' ', given.Tokens.Select(t => t.Value))}'",
+            option.ValueType == typeof(double[]) ? "a number with a decimal point" : "one value", help);
+
+    private static IReadOnlyList<string> Known(Command command, bool options) =>
+        options ? [.. command.Options.Select(o => o.Name), "--help"]
+        : [.. command.Subcommands.Select(c => c.Name), .. command.Arguments.Select(a => a.Name), .. command.Subcommands.Count > 0 ? ["--help", "--version"] : command.Options.Select(o => o.Name)];
 }

@@ -28,13 +28,20 @@ internal static class GripPictures
             throw new BadInputException(new InputError("command line", 0, 0, "--at", $"{at.Count} angles", $"at most {MostViews}", "Four views fit on a sheet."));
         }
 
+        double travel = Math.Round(double.RadiansToDegrees(hand.Wrist.TravelRadians), 6);
+        foreach (double angle in at.Where(a => !(a >= 0 && a <= travel)))
+        {
+            throw new BadInputException(new InputError("command line", 0, 0, "--at", string.Create(CultureInfo.InvariantCulture, $"{angle:0.######} deg"),
+                string.Create(CultureInfo.InvariantCulture, $"0 to {travel:0.###} deg, the travel of the wrist"), "Give angles from the start posture; a run that ends sooner shows its last state."));
+        }
+
         try
         {
             Directory.CreateDirectory(folder);
         }
         catch (Exception refusal) when (refusal is IOException or UnauthorizedAccessException)
         {
-            throw new BadInputException(new InputError(folder, 0, 0, "--svg", $"the folder cannot be made ({refusal.Message})", "a folder you may write to", "Check its name."));
+            throw new BadInputException(new InputError(folder, 0, 0, "--svg", File.Exists(folder) ? "a file, where a folder is wanted" : $"the folder cannot be made ({refusal.Message.TrimEnd('.')})", "a folder you may write to", "Check its name."));
         }
 
         int count = 0;

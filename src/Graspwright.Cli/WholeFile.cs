@@ -39,11 +39,23 @@ internal static class WholeFile
             bool there = !replace && File.Exists(path);
             throw new BadInputException(there
                 ? new InputError(path, 0, 0, option, "the file is there already", "a name that is free", "Give another name, or move the file away: it is not overwritten.")
-                : new InputError(path, 0, 0, option, $"the file cannot be written ({refusal.Message})", "a place you may write to", "Check the folder and its permissions."));
+                : new InputError(path, 0, 0, option, Why(path, temporary, refusal), "a file in a folder you may write to", "Check the folder and its permissions."));
         }
         finally
         {
             Interruption.Unfinished = null;
         }
+    }
+
+    private static string Why(string path, string temporary, Exception refusal)
+    {
+        if (Directory.Exists(path))
+        {
+            return "a folder, where a file is to be written";
+        }
+
+        return Directory.Exists(Path.GetDirectoryName(Path.GetFullPath(path)))
+            ? $"the file cannot be written ({refusal.Message.Replace(temporary, path, StringComparison.Ordinal).TrimEnd('.')})"
+            : "the folder of the file is not there";
     }
 }

@@ -93,6 +93,45 @@ public sealed class BadInputTests
         NoTrace(run);
     }
 
+    [Theory]
+    [InlineData("Did you mean --object?", "grip", "HAND", "--objct", "mug")]
+    [InlineData("Did you mean grip?", "gripp", "HAND")]
+    [InlineData("Did you mean 'mug'?", "grip", "HAND", "--object", "mugg")]
+    [InlineData("--at: 'abc'; allowed: a number", "grip", "HAND", "--at", "abc")]
+    [InlineData("HAND: nothing was given; allowed: the hand file", "grip")]
+    public void Says_in_one_line_what_was_meant(string words, params string[] args)
+    {
+        Started run = Started.Run([.. args.Select(a => a == "HAND" ? Started.Demo : a)]);
+        Assert.Equal((2, ""), (run.Code, run.Answers));
+        Assert.Contains(words, Assert.Single(run.Talk.Split('\n', StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Refuses_a_view_beyond_the_travel_of_the_wrist()
+    {
+        using Folder folder = new();
+        Started run = Started.Run("grip", Started.Demo, "--object", "mug", "--svg", folder["pictures"], "--at", "500");
+        Assert.Equal((2, ""), (run.Code, run.Answers));
+        Assert.Contains("0 to 38 deg", run.Talk, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Takes_a_comment_behind_a_bare_number()
+    {
+        using Folder folder = new();
+        Assert.Equal(0, Started.Run("check", folder.Changed("slot = 0.03", "slot = 0.03  # a small ball bearing")).Code);
+    }
+
+    [Fact]
+    public void A_hand_that_is_valid_but_useless_is_an_answer_with_findings()
+    {
+        using Folder folder = new();
+        Started run = Started.Run("grip", folder.Changed("stop = \"82 deg\"", "stop = \"1 deg\""), "--object", "mug", "--locks", "all free");
+        Assert.Equal(0, run.Code);
+        Assert.Contains("touches nothing", run.Answers, StringComparison.Ordinal);
+        Assert.Contains("The crank meets its stop", run.Answers, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Gives_errors_as_json_where_asked_for()
     {

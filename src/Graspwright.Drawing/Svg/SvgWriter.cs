@@ -7,7 +7,7 @@ namespace Graspwright.Drawing.Svg;
 /// <summary>Writes a picture as SVG 1.1, one user unit to the millimetre. The same picture gives the same bytes.</summary>
 /// <remarks>
 /// Inks are written as presentation attributes, so that the picture needs no style sheet to print. A style sheet
-/// lightens them where a screen asks for a dark scheme; paper is left alone. Coordinates are rounded to 1 µm.
+/// lightens them where a screen asks for a dark scheme; paper is left alone. Coordinates are rounded to 0.01 mm, so that the noise of another machine's floating point does not change a byte.
 /// </remarks>
 public static class SvgWriter
 {
@@ -133,8 +133,8 @@ public static class SvgWriter
             throw new InvalidOperationException("A picture holds a coordinate that is not a finite number.");
         }
 
-        double rounded = Math.Round(value, 3);
-        return (rounded == 0 ? 0 : rounded).ToString("0.###", CultureInfo.InvariantCulture);
+        double rounded = Math.Round(value, 2);
+        return (rounded == 0 ? 0 : rounded).ToString("0.##", CultureInfo.InvariantCulture);
     }
 
     private static string Escape(string text)

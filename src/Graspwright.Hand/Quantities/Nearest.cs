@@ -1,7 +1,7 @@
 namespace Graspwright.Hand;
 
 /// <summary>The known word nearest to one that is not known.</summary>
-internal static class Nearest
+public static class Nearest
 {
     /// <summary>Finds the nearest word by edit distance (Levenshtein 1966; neighbours swapped count one).</summary>
     /// <param name="word">The word.</param>

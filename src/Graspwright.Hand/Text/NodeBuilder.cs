@@ -104,10 +104,12 @@ internal static class NodeBuilder
         {
             case StringValueSyntax text:
                 return new TextNode(place, text.Value ?? "");
-            case IntegerValueSyntax or FloatValueSyntax:
-                return new BareNode(place, value.ToString()!.Trim(), BareKind.Number);
-            case BooleanValueSyntax:
-                return new BareNode(place, value.ToString()!.Trim(), BareKind.Truth);
+            case IntegerValueSyntax whole:
+                return new BareNode(place, Raw(whole.Token, value), BareKind.Number);
+            case FloatValueSyntax part:
+                return new BareNode(place, Raw(part.Token, value), BareKind.Number);
+            case BooleanValueSyntax truth:
+                return new BareNode(place, Raw(truth.Token, value), BareKind.Truth);
             case ArraySyntax array:
                 List<Node> items = [];
                 foreach (ArrayItemSyntax item in array.Items)
@@ -125,9 +127,12 @@ internal static class NodeBuilder
 
                 return table;
             default:
-                return new BareNode(place, value.ToString()!.Trim(), BareKind.Date);
+                return new BareNode(place, Raw((value as DateTimeValueSyntax)?.Token, value), BareKind.Date);
         }
     }
+
+    // The token alone: the text of the whole value carries the spaces and the comment behind it.
+    private static string Raw(SyntaxToken? token, ValueSyntax value) => token?.Text ?? value.ToString()!.Trim();
 
     public static List<KeyAt> Keys(KeySyntax key)
     {

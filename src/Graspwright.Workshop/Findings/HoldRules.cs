@@ -89,12 +89,22 @@ public sealed class PushedOut() : Rule("pushed_out")
         double grip = reading.End[TraceLayout.Grip], y = reading.End[TraceLayout.ResultantY];
         if (reading.Held is Cylinder && grip > 0)
         {
+            string outward = Fingers(reading, -1), inward = Fingers(reading, 1);
+            string against = inward.Length > 0 ? $"; only {inward} press it in, from its far side" : "; no finger reaches round to its far side";
             yield return Judge("object", y, 0, "N", y / grip,
                 y < 0
-                    ? $"The fingers push the object out of the palm with {Say(-y)} N: thumb or friction must hold it."
-                    : $"The fingers press the object into the palm with {Say(y)} N.",
-                "Fingers that reach further round, or an object held nearer the wrist, press it in.");
+                    ? $"The fingers push the object out of the palm with {Say(-y)} N: {outward} press it away from the palm{against}. Thumb or friction must hold the {Say(-y)} N."
+                    : $"The fingers press the object into the palm with {Say(y)} N: {inward} reach round it{(outward.Length > 0 ? $", while {outward} press it away from the palm" : "")}.",
+                "Hold it nearer the wrist (a smaller station), so that the fingertips come round its far side, or let PIP and DIP bend more for each degree of MCP.");
         }
+    }
+
+    private static string Fingers(RunReading reading, int sense)
+    {
+        TraceLayout layout = reading.Run.Layout;
+        IEnumerable<string> fingers = ContactTerms.All(reading).GroupBy(c => c.Finger).Select(g => (Finger: g.Key, Newtons: sense * g.Sum(c => c.OnObject.Y)))
+            .Where(f => f.Newtons >= 0.05).OrderByDescending(f => f.Newtons).Select(f => $"{layout.FingerNames[f.Finger]} {Say(f.Newtons)} N");
+        return string.Join(", ", fingers);
     }
 }
 

@@ -58,8 +58,9 @@ public static class Faults
     /// <param name="known">The names there are.</param>
     public static InputError Unknown(string file, string key, string name, IEnumerable<string> known)
     {
-        string list = string.Join(", ", known);
-        return new(file, 0, 0, key, $"'{name}' is not in the hand file", list.Length > 0 ? list : "nothing: the file names none", "Use a name as the file spells it.");
+        string[] names = [.. known];
+        string fix = Hand.Nearest.To(name, names) is { } near ? $"Did you mean '{near}'?" : "Use a name as the file spells it.";
+        return new(file, 0, 0, key, $"'{name}' is not in the hand file", names.Length > 0 ? string.Join(", ", names) : "nothing: the file names none", fix);
     }
 
     private const string Move = "Move the object, or open the fingers further.";

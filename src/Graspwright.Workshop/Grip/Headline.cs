@@ -10,6 +10,9 @@ internal static class Headline
     /// <summary>Grip from which an object counts as gripped [N].</summary>
     private const double AnyGrip = 0.1;
 
+    /// <summary>Most situations named one by one in a sentence.</summary>
+    private const int MostNamed = 3;
+
     /// <summary>The first case all free at the all-day effort; else the first.</summary>
     /// <param name="cases">Cases.</param>
     public static GripCase? Choose(IReadOnlyList<GripCase> cases) =>
@@ -29,7 +32,7 @@ internal static class Headline
     public static string About(GripCase c)
     {
         string place = c.Thing is Hand.NothingHeld ? "With nothing held" : $"On the {Name(c.Thing)}";
-        string locks = c.Pattern is null ? "" : $", with {c.Pattern.Name},";
+        string locks = c.Pattern is null ? "" : $", with the locks ‘{c.Pattern.Name}’,";
         RunResult run = c.Reading.Run;
         if (!Followed(c))
         {
@@ -73,25 +76,46 @@ internal static class Headline
         ? "the limit is the wrist's effort, not travel"
         : "the limit is the wrist's travel, not effort";
 
+    /// <summary>The second sentence: what the other effort brings here, and how many situations work.</summary>
     private static string Others(IReadOnlyList<GripCase> cases, GripCase headline)
     {
-        List<GripCase> alike = [.. cases.Where(c => c.Pattern == headline.Pattern && c.Effort == headline.Effort && c.Thing is not Hand.NothingHeld)];
+        GripCase? other = cases.FirstOrDefault(c => c.Thing == headline.Thing && c.Pattern == headline.Pattern && c.Effort != headline.Effort && Followed(c));
+        double? more = headline.Thing is Hand.NothingHeld ? null : other?.Reading.End[TraceLayout.Grip];
+        string squeeze = more is >= AnyGrip ? $"{(other!.Effort == Effort.Squeeze ? "A short squeeze" : "The all-day effort")} grips it with {Force(more.Value)}" : "";
+        List<GripCase> alike = [.. cases.Where(c => c.Effort == headline.Effort && c.Thing is not Hand.NothingHeld)];
         if (alike.Count < 2)
         {
-            return "";
+            return squeeze.Length > 0 ? squeeze + "." : "";
         }
 
-        List<GripCase> gripped = [.. alike.Where(c => Followed(c) && c.Reading.End[TraceLayout.Grip] >= AnyGrip)];
-        if (gripped.Count == 0)
+        string lead = squeeze.Length > 0 ? squeeze + "; " : "";
+        List<GripCase> working = [.. alike.Where(Works)];
+        bool locks = alike.Select(c => c.Pattern).Distinct().Count() > 1;
+        string kind = locks ? "pairs of object and lock pattern" : "objects";
+        string effort = $"at {headline.Effort.Word()} effort";
+        if (working.Count == 0)
         {
-            return $"None of the {alike.Count} objects is gripped.";
+            return Capital($"{lead}none of the {alike.Count} {kind} works {effort}: a free finger does not touch, or the hand does not open again.");
         }
 
-        GripCase weakest = gripped.MinBy(c => c.Reading.End[TraceLayout.Grip])!;
-        string missed = string.Join(", ", alike.Except(gripped).Select(c => c.Thing.Name));
-        string count = gripped.Count == alike.Count ? $"{(alike.Count == 2 ? "Both" : $"All {alike.Count}")} objects are gripped" : $"{gripped.Count} of {alike.Count} objects are gripped, not: {missed}";
-        return $"{count}; the weakest grip is {Force(weakest.Reading.End[TraceLayout.Grip])} on the {weakest.Thing.Name}.";
+        string missed = string.Join(", ", alike.Except(working).Take(MostNamed).Select(c => locks ? $"{c.Thing.Name}/{c.Situation.Locks}" : c.Thing.Name));
+        int unnamed = alike.Count - working.Count - MostNamed;
+        string not = missed.Length == 0 ? "" : $" (not {missed}{(unnamed > 0 ? $" and {unnamed} more" : "")})";
+        string count = working.Count == alike.Count ? $"all {alike.Count} {kind} work" : $"{working.Count} of {alike.Count} {kind} work";
+        GripCase weakest = working.MinBy(c => c.Reading.End[TraceLayout.Grip])!;
+        string where = $"{Name(weakest.Thing)}{(weakest.Pattern is null ? "" : $" with the locks ‘{weakest.Pattern.Name}’")}";
+        int pushed = working.Count(c => Fails(c, "pushed_out"));
+        string held = pushed > 0 ? $" In {pushed} of them the fingers push the object out of the palm, and the thumb must keep it." : "";
+        return Capital($"{lead}{count} {effort}{not}: every free finger touches and the hand opens again. The weakest grip is {Force(weakest.Reading.End[TraceLayout.Grip])} on the {where}.{held}");
     }
+
+    /// <summary>A situation works where the motion was followed, every free finger touches, something grips and the hand opens again.</summary>
+    private static bool Works(GripCase c) =>
+        Followed(c) && c.Reading.Closing(EventKind.AllTouch) is not null && c.Reading.End[TraceLayout.Grip] >= AnyGrip && !Fails(c, "reopens");
+
+    private static bool Fails(GripCase c, string key) => c.Situation.Findings.Any(f => f.Key == key && f.Verdict == Results.Verdict.Fails);
+
+    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 
     private static string Name(Hand.HandObject thing)
     {
@@ -110,5 +134,7 @@ internal static class Headline
         return thing.Name.Contains($"{millimetres} mm", StringComparison.Ordinal) ? thing.Name : $"{millimetres} mm {thing.Name}";
     }
 
-    private static string Force(double newtons) => newtons.ToString(newtons < 9.95 ? "0.0" : "0", CultureInfo.InvariantCulture) + " N";
+    /// <summary>Newtons with kilograms-force beside them (1 kgf = 9.80665 N, ISO 80000-4).</summary>
+    private static string Force(double newtons) =>
+        string.Create(CultureInfo.InvariantCulture, $"{newtons.ToString(newtons < 9.95 ? "0.0" : "0", CultureInfo.InvariantCulture)} N ({newtons / 9.80665:0.0} kgf)");
 }

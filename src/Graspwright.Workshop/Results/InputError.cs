@@ -18,7 +18,7 @@ public sealed record InputError(string File, int Line, int Column, string Key, s
             string place = Line > 0 ? $"{File}:{Line}:{Column}" : File;
             string key = Key.Length > 0 ? $"{Key}: " : "";
             string allowed = Allowed.Length > 0 ? $"; allowed: {Allowed}" : "";
-            string fix = Fix.Length > 0 ? $". {Fix}" : "";
+            string fix = Fix.Length > 0 ? $". {char.ToUpperInvariant(Fix[0])}{Fix[1..]}" : "";
             return $"{place}: {key}{Found}{allowed}{fix}";
         }
     }

@@ -30,8 +30,9 @@ internal static class BarGlyphs
         {
             Place pivot = topRight.Moved(-stepMm * (bars.Count - i - 0.5), -heightMm / 2);
             Bar(picture, drive, bars[i], row[TraceLayout.Tilt(i)], pivot, scale, closing);
-            string name = string.Create(CultureInfo.InvariantCulture, $"{bars[i].Name} {double.RadiansToDegrees(row[TraceLayout.Tilt(i)]):0.0}°").Replace('-', '\u2212');
-            picture.Text(new(pivot.X, topRight.Y - heightMm - 3.2), name, 1.9, Across.Middle, Level.Top);
+            string tilt = Math.Round(double.RadiansToDegrees(row[TraceLayout.Tilt(i)]), 1) is var degrees && degrees == 0 ? "0.0" : degrees.ToString("0.0", CultureInfo.InvariantCulture).Replace('-', '\u2212');
+            picture.Text(new(pivot.X, topRight.Y - heightMm - 2.4), bars[i].Name, 1.7, Across.Middle, Level.Top);
+            picture.Text(new(pivot.X, topRight.Y - heightMm - 5.2), tilt + "°", 1.7, Across.Middle, Level.Top);
         }
     }
 

@@ -41,7 +41,7 @@ public static class SideViewSeries
         }
 
         Extent extent = Extent.Of(drive, held, rows.Select(r => new Posture(drive, run.Layout, r)));
-        double step = (y - Margin - 14) / Math.Max(rows.Count, 2);
+        double step = (y - Margin - 22) / Math.Max(rows.Count, 2);
         var fit = new ViewFrame(extent, width - 2 * Margin - WordsMm - Gap, step - 2 * Gap, default);
         step = Math.Min(step, Math.Max(fit.HeightMm, 46) + 2 * Gap);
         double greatest = rows.Max(r => ObjectMarks.Greatest(run.Layout, r)), arrows = ObjectMarks.ArrowScale(greatest, ObjectMarks.LongestMm(held, fit, 14));
@@ -50,7 +50,9 @@ public static class SideViewSeries
             State(picture, drive, held, run.Layout, rows[i], palm, fit, arrows, new(Margin, y - i * step), step);
         }
 
-        SideView.Foot(picture, fit, greatest > 0 ? arrows : null, new(Margin, y - rows.Count * step - 6));
+        Place foot = new(Margin, y - rows.Count * step - 8);
+        SideView.Foot(picture, fit, greatest > 0 ? arrows : null, foot);
+        Legend(picture, run.Layout, foot.Moved(0, -7));
         return picture;
     }
 
@@ -70,7 +72,7 @@ public static class SideViewSeries
         double barStep = bars == 0 ? 0 : Math.Min(WordsMm / bars, 21);
         BarGlyphs.Draw(picture, drive, row, topLeft.Moved(barStep * bars, -14), 10, barStep);
         picture.OnLayer("caption");
-        double y = bars == 0 ? -16 : -35;
+        double y = bars == 0 ? -16 : -37;
         foreach (string line in Lettering.Wrap(StopWords.Sentence(drive, layout, row), WordsMm, 1.8))
         {
             picture.Text(topLeft.Moved(0, y), line, 1.8);
@@ -81,5 +83,23 @@ public static class SideViewSeries
         SideView.State(picture, frame, drive, held, layout, row, palm, arrows, names: false);
     }
 
-    private static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+    /// <summary>Which dash is which finger; the nearest is drawn with its thickness.</summary>
+    private static void Legend(Picture picture, TraceLayout layout, Place at)
+    {
+        picture.OnLayer("legend");
+        for (int f = 0; f < layout.FingerNames.Count; f++)
+        {
+            string name = f == 0 ? layout.FingerNames[f] + " (outline)" : layout.FingerNames[f];
+            picture.Line(at, at.Moved(9, 0), new Pen(0.3, Ink.Ink, FingerMarks.DashOf(f)));
+            picture.Text(at.Moved(10.2, 0), name, 1.8, level: Level.Middle);
+            at = at.Moved(16 + Lettering.WidthMm(name, 1.8), 0);
+        }
+    }
+
+    // A number that rounds to nothing carries no sign; the sign is the true minus.
+    private static string Number(double value, string format)
+    {
+        string text = value.ToString(format, CultureInfo.InvariantCulture);
+        return text.Trim('-', '0', '.').Length == 0 ? text.TrimStart('-') : text.Replace('-', '\u2212');
+    }
 }

@@ -34,7 +34,7 @@ public sealed class GrippingTests
         // The made run ends at 2.5 N·m: a quarter of this wrist's 10 N·m.
         HandModel hand = Boatyard.Hand with { Wrist = Boatyard.Hand.Wrist with { FlexionCapacity = new([0], [10]) } };
         GripResult result = Gripping.Answer(Boatyard with { Hand = hand, Solver = Made, Objects = ["mug"], Locks = ["all free"], Efforts = [Effort.AllDay] });
-        Assert.Equal("On the 60 mm mug this hand touches at 10.0°, shifts over 3.0° and grips with 24 N at your all-day effort, which can be held 2.8–7.7 min without a pause; the limit is the wrist's effort, not travel.", result.Answer!.Sentence);
+        Assert.Equal("On the 60 mm mug this hand touches at 10.0°, shifts over 3.0° and grips with 24 N (2.4 kgf) at your all-day effort, which can be held 2.8–7.7 min without a pause; the limit is the wrist's effort, not travel.", result.Answer!.Sentence);
     }
 
     [Fact]
@@ -70,6 +70,8 @@ public sealed class GrippingTests
         Assert.Null(result.Answer);
         Assert.Equal(["--object", "--locks"], result.Errors.Select(e => e.Key));
         Assert.Contains("mug", result.Errors[0].Allowed, StringComparison.Ordinal);
+        GripResult near = Gripping.Answer(Boatyard with { Objects = ["mugg"] });
+        Assert.Equal("Did you mean 'mug'?", Assert.Single(near.Errors).Fix);
     }
 
     [Fact]
