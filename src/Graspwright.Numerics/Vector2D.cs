@@ -5,8 +5,8 @@ namespace Graspwright.Numerics;
 /// <param name="Y">Component along y.</param>
 public readonly record struct Vector2D(double X, double Y)
 {
-    /// <summary>Length of the vector, in its own unit.</summary>
-    public double Length => double.Hypot(X, Y);
+    /// <summary>Length of the vector, in its own unit. Lengths of the bench: no guard against overflow.</summary>
+    public double Length => Math.Sqrt(X * X + Y * Y);
 
     /// <summary>The vector turned by a right angle, anticlockwise.</summary>
     public Vector2D Perpendicular => new(-Y, X);

@@ -15,9 +15,16 @@ internal sealed class ArrowMatrix
     private readonly double[] _eliminated; // E = D⁻¹C, per finger 3×nt
     private readonly double[] _schur;
 
+    private readonly int[][] _reached; // trunk unknowns that each finger couples to
+
     /// <summary>Storage for a trunk and its fingers.</summary>
-    public ArrowMatrix(int trunk, int[] offsets, int[] sizes)
+    /// <param name="trunk">Size of the trunk.</param>
+    /// <param name="offsets">First unknown of each finger.</param>
+    /// <param name="sizes">Unknowns of each finger, 1 or 3.</param>
+    /// <param name="reached">Trunk unknowns that each finger couples to; all others are 0 in its B and C.</param>
+    public ArrowMatrix(int trunk, int[] offsets, int[] sizes, int[][] reached)
     {
+        _reached = reached;
         Trunk = trunk;
         Offsets = offsets;
         Sizes = sizes;
@@ -182,7 +189,7 @@ internal sealed class ArrowMatrix
             int m = Sizes[f], o = Offsets[f];
             ApplyInverse(f, right.Slice(o, m), y);
             y[..m].CopyTo(right[o..]);
-            for (int a = 0; a < nt; a++)
+            foreach (int a in _reached[f])
             {
                 if (held[a])
                 {
@@ -220,7 +227,7 @@ internal sealed class ArrowMatrix
             for (int q = 0; q < Sizes[f]; q++)
             {
                 double sum = 0;
-                for (int a = 0; a < nt; a++)
+                foreach (int a in _reached[f])
                 {
                     sum += _eliminated[(f * MaxBlock + q) * nt + a] * right[a];
                 }
@@ -264,20 +271,18 @@ internal sealed class ArrowMatrix
     private void EliminateFinger(int f, ReadOnlySpan<bool> held, ReadOnlySpan<double> ridge)
     {
         int m = Sizes[f], o = Offsets[f], nt = Trunk, d0 = f * MaxBlock * MaxBlock;
+        int[] reached = _reached[f];
         InvertBlock(f, held.Slice(o, m), ridge.Slice(o, m));
         for (int q = 0; q < m; q++)
         {
-            for (int a = 0; a < nt; a++)
+            foreach (int a in reached)
             {
                 double sum = 0;
-                if (!held[o + q] && !held[a])
+                if (!held[a])
                 {
                     for (int p = 0; p < m; p++)
                     {
-                        if (!held[o + p])
-                        {
-                            sum += _inverse[d0 + q * MaxBlock + p] * C[(f * MaxBlock + p) * nt + a];
-                        }
+                        sum += _inverse[d0 + q * MaxBlock + p] * C[(f * MaxBlock + p) * nt + a];
                     }
                 }
 
@@ -285,17 +290,12 @@ internal sealed class ArrowMatrix
             }
         }
 
-        for (int a = 0; a < nt; a++)
+        foreach (int a in reached)
         {
             for (int q = 0; q < m; q++)
             {
                 double entry = B[(f * nt + a) * MaxBlock + q];
-                if (entry == 0 || held[o + q])
-                {
-                    continue;
-                }
-
-                for (int b = 0; b < nt; b++)
+                foreach (int b in reached)
                 {
                     _schur[a * nt + b] -= entry * _eliminated[(f * MaxBlock + q) * nt + b];
                 }
@@ -303,67 +303,50 @@ internal sealed class ArrowMatrix
         }
     }
 
+    /// <summary>D⁻¹ of a finger, held rows and columns 0; pivots from the leading minors.</summary>
     private void InvertBlock(int f, ReadOnlySpan<bool> held, ReadOnlySpan<double> ridge)
     {
-        int m = held.Length, d0 = f * MaxBlock * MaxBlock;
-        if (m == 1)
+        int d0 = f * MaxBlock * MaxBlock;
+        if (held.Length == 1)
         {
-            double pivot = D[d0] + ridge[0];
+            double only = D[d0] + ridge[0];
             if (!held[0])
             {
-                NotePivot(pivot, Math.Abs(D[d0]) + ridge[0]);
+                NotePivot(only, Math.Abs(D[d0]) + ridge[0]);
             }
 
-            _inverse[d0] = held[0] ? 0 : 1 / Usable(pivot);
+            _inverse[d0] = held[0] ? 0 : 1 / Usable(only);
             return;
         }
 
-        Span<double> work = stackalloc double[18]; // [D | I], Gauss–Jordan
-        for (int q = 0; q < 3; q++)
+        bool h0 = held[0], h1 = held[1], h2 = held[2];
+        double a = h0 ? 1 : D[d0] + ridge[0], b = h0 || h1 ? 0 : D[d0 + 1], c = h0 || h2 ? 0 : D[d0 + 2];
+        double d = h0 || h1 ? 0 : D[d0 + 3], e = h1 ? 1 : D[d0 + 4] + ridge[1], g = h1 || h2 ? 0 : D[d0 + 5];
+        double h = h0 || h2 ? 0 : D[d0 + 6], i = h1 || h2 ? 0 : D[d0 + 7], k = h2 ? 1 : D[d0 + 8] + ridge[2];
+        double minor2 = a * e - b * d;
+        double c00 = e * k - g * i, c01 = g * h - d * k, c02 = d * i - e * h;
+        double determinant = Usable(a * c00 + b * c01 + c * c02);
+        NoteMinor(h0, a, Math.Abs(a));
+        NoteMinor(h1, minor2 / Usable(a), Math.Abs(e));
+        NoteMinor(h2, determinant / Usable(minor2), Math.Abs(k));
+        double scale = 1 / determinant;
+        Span<double> inverse = _inverse.AsSpan(d0, 9);
+        inverse[0] = h0 ? 0 : c00 * scale;
+        inverse[1] = h0 || h1 ? 0 : (c * i - b * k) * scale;
+        inverse[2] = h0 || h2 ? 0 : (b * g - c * e) * scale;
+        inverse[3] = h0 || h1 ? 0 : c01 * scale;
+        inverse[4] = h1 ? 0 : (a * k - c * h) * scale;
+        inverse[5] = h1 || h2 ? 0 : (c * d - a * g) * scale;
+        inverse[6] = h0 || h2 ? 0 : c02 * scale;
+        inverse[7] = h1 || h2 ? 0 : (b * h - a * i) * scale;
+        inverse[8] = h2 ? 0 : minor2 * scale;
+    }
+
+    private void NoteMinor(bool held, double pivot, double diagonal)
+    {
+        if (!held)
         {
-            for (int p = 0; p < 3; p++)
-            {
-                bool off = held[q] || held[p];
-                work[q * 6 + p] = off ? (q == p ? 1 : 0) : D[d0 + q * MaxBlock + p] + (q == p ? ridge[q] : 0);
-                work[q * 6 + 3 + p] = q == p && !held[q] ? 1 : 0;
-            }
-        }
-
-        for (int k = 0; k < 3; k++)
-        {
-            double pivot = work[k * 6 + k];
-            if (!held[k])
-            {
-                NotePivot(pivot, Math.Abs(D[d0 + k * MaxBlock + k]) + ridge[k]);
-            }
-
-            double scale = 1 / Usable(pivot);
-            for (int j = k; j < 6; j++)
-            {
-                work[k * 6 + j] *= scale;
-            }
-
-            for (int i = 0; i < 3; i++)
-            {
-                double factor = work[i * 6 + k];
-                if (i == k || factor == 0)
-                {
-                    continue;
-                }
-
-                for (int j = k; j < 6; j++)
-                {
-                    work[i * 6 + j] -= factor * work[k * 6 + j];
-                }
-            }
-        }
-
-        for (int q = 0; q < 3; q++)
-        {
-            for (int p = 0; p < 3; p++)
-            {
-                _inverse[d0 + q * MaxBlock + p] = work[q * 6 + 3 + p];
-            }
+            NotePivot(pivot, diagonal);
         }
     }
 }

@@ -158,6 +158,11 @@ internal sealed partial class DriveEquations
     /// </summary>
     private void AddCouplers(int f, int j, ref Vector2D load, ref Vector2D slope)
     {
+        if (!_pip[f].IsFourBar && !_dip[f].IsFourBar)
+        {
+            return;
+        }
+
         double q1 = Joint[f * 3], q2 = Joint[f * 3 + 1], q3 = Joint[f * 3 + 2];
         double a1 = _chain[f * 4], dq3 = _chain[f * 4 + 1];
         if (_pip[f].IsFourBar && j <= 1)
@@ -207,19 +212,18 @@ internal sealed partial class DriveEquations
         slope += forceRate * unit + force * (turned - turnRate * unit.Perpendicular);
     }
 
-    /// <summary>Own gradient and Hessian of a finger at the last evaluation, as the loads need them.</summary>
+    /// <summary>Gradient of a finger's own energy at the last evaluation, as the loads need it.</summary>
     private void RestoreOwnGradient(int f)
     {
-        Finger finger = _fingers[f];
-        Array.Clear(_g3);
+        if (!_pip[f].IsFourBar && !_dip[f].IsFourBar)
+        {
+            return; // only couplers ask for it
+        }
+
         Array.Clear(_h3);
         for (int j = 0; j < 3; j++)
         {
-            if (j < 2 || !_dipFused[f])
-            {
-                _g3[j] = finger.SpringPreload[j] + finger.SpringRate[j] * Joint[f * 3 + j];
-            }
-
+            _g3[j] = _springPreload[f * 3 + j] + _springRate[f * 3 + j] * Joint[f * 3 + j];
             for (int i = 0; i < 3; i++)
             {
                 _g3[j] += ContactForce[f * 3 + i] == 0 ? 0 : ContactForce[f * 3 + i] * _geometry[f].Slope(i, j);

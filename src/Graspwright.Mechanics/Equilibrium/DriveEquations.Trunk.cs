@@ -62,6 +62,10 @@ internal sealed partial class DriveEquations
     /// <summary>∂L/∂θ and ∂L/∂φ of the pull link [m/rad]: zero at a dead centre.</summary>
     public (double Theta, double Phi) PullArms => (_lTheta, _lPhi);
 
+    /// <summary>Rates of the two arms along (φ rate, θ rate).</summary>
+    public (double Theta, double Phi) PullArmRates(double phiRate, double thetaRate) =>
+        (_lPhiTheta * phiRate + _lThetaTheta * thetaRate, _lPhiPhi * phiRate + _lPhiTheta * thetaRate);
+
     /// <summary>∂s/∂d at fixed crank with a rigid transfer link: −L_d/L_s.</summary>
     public double CarriagePerShift(double phi, double d, double s)
     {

@@ -59,10 +59,11 @@ internal sealed partial class DriveEquations
         High = new double[Count];
         Ridge = new double[Count];
         Frozen = new bool[Count];
-        Jacobian = new ArrowMatrix(TrunkCount, Offsets, Sizes);
         _forearmSense = drive.Wrist.Direction == DrivingDirection.Flexion ? 1 : -1;
         Held = held;
         SetUpTrunk();
+        Jacobian = new ArrowMatrix(TrunkCount, Offsets, Sizes,
+            [.. _fingers.Select((_, f) => _leafUnknowns.AsSpan(f * TrunkCount, _leafBarCount[f] + 1).ToArray())]);
         SetUpFingers(held);
         SetUpFriction();
         SetBounds();

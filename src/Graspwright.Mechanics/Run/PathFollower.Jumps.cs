@@ -59,6 +59,7 @@ internal sealed partial class PathFollower
         _dissipated = dissipated + rubbed;
         double lost = stored + _work - workBefore - _eq.Stored - rubbed;
         bool real = byLock || (moved > 1e-5 && lost > LeastJump); // else only the modes were put right
+        _smoothBefore = false;
         _eq.X.CopyTo(_start, 0);
         _storedBefore = _eq.Stored;
         AcceptPlaces();

@@ -11,7 +11,7 @@ internal sealed partial class PathFollower
     private double _storedBefore, _work, _dissipated, _pullBefore;
     private double _workIn, _dissipatedClosing, _lost, _restStored, _workBack, _dissipatedOpening;
     private const int SwitchLimit = 8; // times one mode may change at one wrist angle
-    private const double BalanceTolerance = 5e-8; // J a step
+    private const double BalanceTolerance = 1e-6; // J a step: some 1e-5 of the work of a closing
 
     private double GimbalDrag => _drive.Joint.HasGimbal ? _drive.Friction.Pin * _drive.Joint.GimbalPinRadius : 0;
 
@@ -91,6 +91,7 @@ internal sealed partial class PathFollower
         _thetaEarlier = _theta;
         _start.CopyTo(_earlier, 0);
         _rate.CopyTo(_rateEarlier, 0);
+        _smoothBefore = _smooth && _theta != 0;
         _smooth = true;
         _theta = at;
         _eq.X.CopyTo(_start, 0);
@@ -113,6 +114,15 @@ internal sealed partial class PathFollower
             _end = w == _effortWatch ? RunEnd.Effort : RunEnd.Travel;
             LeaveState();
             Note(w == _effortWatch ? EventKind.EffortLimit : EventKind.TravelEnd, "wrist", 0, Moment(), false);
+            return true;
+        }
+
+        if (w >= _deadWatch)
+        {
+            _armSign[w - _deadWatch] = -_armSign[w - _deadWatch];
+            LeaveState();
+            Note(EventKind.DeadCentre, w == _deadWatch ? "wrist axis" : "fulcrum", 0, 0, false);
+            Record(false);
             return true;
         }
 
@@ -199,8 +209,7 @@ internal sealed partial class PathFollower
                 break;
         }
 
-        string subject = cord switch { 0 => "pull link", 1 => "transfer link", _ => $"pull {_drive.Fingers[cord - 2].Name}" };
-        Note(taut ? EventKind.Taut : EventKind.Slack, subject, 0, 0, false);
+        Note(taut ? EventKind.Taut : EventKind.Slack, _cordNames[cord], 0, 0, false);
     }
 
     private void ReleaseLocks()

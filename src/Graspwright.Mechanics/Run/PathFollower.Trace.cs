@@ -8,16 +8,19 @@ internal sealed partial class PathFollower
 {
     private readonly List<double[]> _pool = [];
     private readonly List<double[]> _closing = [], _opening = [];
-    private readonly List<RunEvent> _events = [];
-    private readonly List<RunJump> _jumps = [];
+    private readonly List<(EventKind Kind, double Theta, bool Opening, string Subject, int Part, double Value, bool InJump)> _events = [];
+    private readonly List<(double Theta, bool Opening, double Lost, double[] Before, double[] After, bool ByLock)> _jumps = [];
     private readonly List<(double Theta, double Tau, double RateIn, double RateOut)> _closingMoments = [], _openingMoments = [];
     private readonly double[] _loads = new double[3];
     private int _poolUsed;
     private TraceLayout _layout = new([], []);
-    private string[] _coordinateNames = [], _peakNames = [];
+    private string[] _coordinateNames = [], _peakNames = [], _cordNames = [];
     private double[] _peaks = [], _peakTheta = [], _contactPeak = [];
     private (double Theta, double Force, double Rate)[] _contactBefore = [];
     private bool[] _peakOpening = [];
+    private double[] _peakEarlier = [], _peakLast = []; // each force at the last two accepted states
+    private double _thetaLast, _thetaEarlierStill;
+    private bool _smoothBefore; // whether the path ran on through the last accepted state without a switch
     private bool _allTouched;
     private double _shiftGiveBack;
 
@@ -26,7 +29,15 @@ internal sealed partial class PathFollower
 
     private void SetUpTrace()
     {
-        _layout = new([.. _drive.Fingers.Select(f => f.Name)], [.. _eq.Bars.Select(b => b.Name)]);
+        List<string> places = ["anchor pin", "input pin", "output pin", "fulcrum", "carriage pin", "rail", "slot", .. _eq.Bars.Select(b => $"bar {b.Name}")];
+        for (int f = 0; f < _eq.FingerCount; f++)
+        {
+            string name = _drive.Fingers[f].Name;
+            places.Add($"{name} guide");
+            places.AddRange(_eq.Sizes[f] == 1 ? [$"{name} joints"] : [$"{name} mcp", $"{name} pip", $"{name} dip"]);
+        }
+
+        _layout = new([.. _drive.Fingers.Select(f => f.Name)], [.. _eq.Bars.Select(b => b.Name)]) { PlaceNames = places };
         List<string> names = ["crank", "slot", "carriage", .. _eq.Bars.Select(b => $"bar {b.Name}")];
         List<string> peaks = ["pull link", "transfer link", "fulcrum", "rail", .. _eq.Bars.Select(b => $"bar {b.Name}"), .. _drive.Fingers.Select(f => $"pull {f.Name}")];
         for (int f = 0; f < _eq.FingerCount; f++)
@@ -36,11 +47,14 @@ internal sealed partial class PathFollower
             peaks.AddRange([$"{name} mcp", $"{name} pip", $"{name} dip"]);
         }
 
+        _cordNames = ["pull link", "transfer link", .. _drive.Fingers.Select(f => $"pull {f.Name}")];
         _coordinateNames = [.. names];
         _peakNames = [.. peaks];
         _peaks = new double[peaks.Count];
         _peakTheta = new double[peaks.Count];
         _peakOpening = new bool[peaks.Count];
+        _peakEarlier = new double[peaks.Count];
+        _peakLast = new double[peaks.Count];
         _contactPeak = new double[3 * _eq.FingerCount];
         _contactBefore = new (double, double, double)[3 * _eq.FingerCount];
     }
@@ -57,6 +71,11 @@ internal sealed partial class PathFollower
         Array.Clear(_peaks);
         Array.Clear(_peakTheta);
         Array.Clear(_peakOpening);
+        Array.Clear(_peakEarlier);
+        Array.Clear(_peakLast);
+        _thetaLast = 0;
+        _thetaEarlierStill = 0;
+        _smoothBefore = false;
         Array.Clear(_contactPeak);
         Array.Clear(_contactBefore);
         _allTouched = false;
@@ -80,15 +99,16 @@ internal sealed partial class PathFollower
     public RunResult Result()
     {
         double stored = _closing.Count == 0 ? 0 : _closing[^1][TraceLayout.Stored] - _restStored;
-        double workIn = _workIn;
+        // Without friction the work is what is stored and lost, exactly; with it, the integral of the moment.
+        double workIn = _eq.HasFriction || GimbalDrag > 0 ? _workIn : stored + _lostClosing;
         (double loopMax, double loopTheta) = LargestLoop();
         return new RunResult
         {
             Layout = _layout,
             Closing = _closing,
             Opening = _opening,
-            Events = _events,
-            Jumps = _jumps,
+            Events = [.. _events.Select(e => new RunEvent(e.Kind, e.Theta, e.Opening, e.Subject, e.Part, e.Value, e.InJump))],
+            Jumps = [.. _jumps.Select(j => new RunJump(j.Theta, j.Opening, j.Lost, j.Before, j.After, j.ByLock))],
             Peaks = [.. _peakNames.Select((n, i) => new ForcePeak(n, _peaks[i], _peakTheta[i], _peakOpening[i]))],
             End = _closedBy ?? _end ?? RunEnd.NotFollowed,
             Failure = Failure,
@@ -97,7 +117,7 @@ internal sealed partial class PathFollower
             DissipatedClosing = _dissipatedClosing,
             DissipatedOpening = _dissipatedOpening,
             LostInJumps = _lostClosing,
-            BalanceResidual = workIn - stored - _dissipatedClosing - _lostClosing,
+            BalanceResidual = _workIn - stored - _dissipatedClosing - _lostClosing,
             LoopMax = loopMax,
             LoopMaxTheta = loopTheta,
             ShiftGiveBack = _shiftGiveBack,
@@ -110,20 +130,25 @@ internal sealed partial class PathFollower
 
     private double[] Snapshot()
     {
-        double[] row = new double[_layout.Columns];
+        double[] row = NextRow();
         Fill(row, false);
         return row;
     }
 
-    private void Record(bool output)
+    private double[] NextRow()
     {
-        List<double[]> leg = _direction > 0 ? _closing : _opening;
         if (_poolUsed == _pool.Count)
         {
             _pool.Add(new double[_layout.Columns]);
         }
 
-        double[] row = _pool[_poolUsed++];
+        return _pool[_poolUsed++];
+    }
+
+    private void Record(bool output)
+    {
+        List<double[]> leg = _direction > 0 ? _closing : _opening;
+        double[] row = NextRow();
         Fill(row, output);
         leg.Add(row);
         if (_closing.Count == 1 && _direction > 0)
@@ -165,7 +190,7 @@ internal sealed partial class PathFollower
         row[TraceLayout.ContactEnergy] = _eq.ContactEnergy;
         row[TraceLayout.Work] = _work;
         row[TraceLayout.Dissipated] = _dissipated;
-        row[TraceLayout.Sticking] = CountSticking();
+        (row[TraceLayout.StickingPlaces], row[TraceLayout.Sticking]) = Sticking();
         row[TraceLayout.OutputStep] = output ? 1 : 0;
         row[TraceLayout.Stops] = StopBits();
         for (int b = 0; b < _eq.BarCount; b++)
@@ -214,15 +239,21 @@ internal sealed partial class PathFollower
         row[_layout.Locked(f)] = FingerHeld(f) && !_baseFrozen[_eq.Offsets[f]] ? 1 : 0;
     }
 
-    private int CountSticking()
+    /// <summary>Which places stick, as bits, and how many. A double holds 53 bits: ten fingers' worth.</summary>
+    private (double Bits, int Count) Sticking()
     {
-        int sticking = 0;
-        foreach (ref RubbingPlace p in _eq.Places.AsSpan())
+        long bits = 0;
+        int count = 0;
+        for (int i = 0; i < Math.Min(_eq.Places.Length, 53); i++)
         {
-            sticking += p.Active && p.Mode == 0 ? 1 : 0;
+            if (_eq.Places[i].Active && _eq.Places[i].Mode == 0)
+            {
+                bits |= 1L << i;
+                count++;
+            }
         }
 
-        return sticking;
+        return (bits, count);
     }
 
     private double StopBits()
@@ -240,7 +271,7 @@ internal sealed partial class PathFollower
     }
 
     private void Note(EventKind kind, string subject, int part, double value, bool inJump) =>
-        _events.Add(new RunEvent(kind, _theta, _direction < 0, subject, part, value, inJump));
+        _events.Add((kind, _theta, _direction < 0, subject, part, value, inJump));
 
     private void NoteStop(EventKind kind, int i, int side)
     {
@@ -324,149 +355,8 @@ internal sealed partial class PathFollower
     private void NoteJump(double[] before, double lost, bool byLock)
     {
         double[] after = Snapshot();
-        _jumps.Add(new RunJump(_theta, _direction < 0, lost, before, after, byLock));
+        _jumps.Add((_theta, _direction < 0, lost, before, after, byLock));
         Record(false);
-    }
-
-    private void NotePeaks()
-    {
-        int k = 0;
-        Peak(k++, Math.Abs(_eq.PullForce));
-        Peak(k++, Math.Abs(_eq.TransferForce));
-        Peak(k++, _eq.FulcrumLoad.Length);
-        Peak(k++, Math.Abs(_eq.RailNormal));
-        for (int b = 0; b < _eq.BarCount; b++)
-        {
-            (double first, double second) = _eq.BarEnds(b);
-            Peak(k++, Math.Abs(first + second));
-        }
-
-        for (int f = 0; f < _eq.FingerCount; f++)
-        {
-            Peak(k++, Math.Abs(_eq.LeafTension[f]));
-        }
-
-        for (int f = 0; f < _eq.FingerCount; f++)
-        {
-            _eq.JointLoads(f, _loads);
-            for (int j = 0; j < 3; j++)
-            {
-                Peak(k++, _loads[j]);
-                NoteContactPeak(f, j);
-            }
-        }
-
-        NoteGiveBack();
-    }
-
-    /// <summary>Peak of a contact force, between states by the cubic piece that its rates give.</summary>
-    private void NoteContactPeak(int f, int segment)
-    {
-        int c = f * 3 + segment;
-        double force = _eq.ContactForce[c], stiffness = _drive.Fingers[f].PadStiffness;
-        double rate = force > 0 ? stiffness * _eq.OverlapRate(f, segment, _rateEnd) : 0;
-        _contactPeak[c] = Math.Max(_contactPeak[c], force);
-        (double theta, double before, double rateBefore) = _contactBefore[c];
-        double h = _theta - theta;
-        if (_direction > 0 && h > 0 && rateBefore > 0 && rate <= 0 && before > 0)
-        {
-            _contactPeak[c] = Math.Max(_contactPeak[c], CubicPeak(before, force, h * rateBefore, h * rate));
-        }
-
-        _contactBefore[c] = (_theta, force, rate);
-    }
-
-    /// <summary>Greatest value on 0…1 of the cubic with given ends and end slopes, the first rising, the last falling.</summary>
-    private static double CubicPeak(double first, double last, double rise, double fall)
-    {
-        double a = 2 * (first - last) + rise + fall, b = 3 * (last - first) - 2 * rise - fall;
-        double root = Math.Sqrt(Math.Max(b * b - 3 * a * rise, 0));
-        double x = Math.Clamp(-rise / (b - root), 0, 1); // b − root ≤ 0 here
-        return first + x * (rise + x * (b + x * a));
-    }
-
-    private void Peak(int k, double force)
-    {
-        if (force > _peaks[k])
-        {
-            _peaks[k] = force;
-            _peakTheta[k] = _theta;
-            _peakOpening[k] = _direction < 0;
-        }
-    }
-
-    /// <summary>−∫(∂s/∂d) dd while closing, by Simpson's rule between accepted states, the middle read from the tangents.</summary>
-    private void NoteGiveBack()
-    {
-        if (_drive.Crank.Slot is null || _direction < 0)
-        {
-            return;
-        }
-
-        double phi = _eq.X[DriveEquations.Phi], d = _eq.X[DriveEquations.Shift], s = _eq.X[DriveEquations.Carriage], h = _theta - _giveTheta;
-        if (d != _giveState.D)
-        {
-            (double phi0, double d0, double s0, double phiRate, double dRate, double sRate) = _giveState;
-            double middlePhi = 0.5 * (phi0 + phi) + h / 8 * (phiRate - _rateEnd[DriveEquations.Phi]);
-            double middleD = 0.5 * (d0 + d) + h / 8 * (dRate - _rateEnd[DriveEquations.Shift]);
-            double middleS = 0.5 * (s0 + s) + h / 8 * (sRate - _rateEnd[DriveEquations.Carriage]);
-            double middleRate = h > 0 ? 1.5 * (d - d0) / h - 0.25 * (dRate + _rateEnd[DriveEquations.Shift]) : 0;
-            _shiftGiveBack -= h / 6 * (_eq.CarriagePerShift(phi0, d0, s0) * dRate
-                + 4 * _eq.CarriagePerShift(middlePhi, middleD, middleS) * middleRate
-                + _eq.CarriagePerShift(phi, d, s) * _rateEnd[DriveEquations.Shift]);
-        }
-
-        _giveTheta = _theta;
-        _giveState = (phi, d, s, _rate[DriveEquations.Phi], _rate[DriveEquations.Shift], _rate[DriveEquations.Carriage]);
-    }
-
-    private (double Phi, double D, double S, double PhiRate, double DRate, double SRate) _giveState;
-    private double _giveTheta;
-
-    private void NoteMoment() => (_direction > 0 ? _closingMoments : _openingMoments).Add((_theta, _tau, _tauRate, _tauRate));
-
-    /// <summary>The path leaves the last state with another slope than it came with.</summary>
-    private void NoteNewSlope()
-    {
-        List<(double Theta, double Tau, double RateIn, double RateOut)> moments = _direction > 0 ? _closingMoments : _openingMoments;
-        if (moments.Count > 0)
-        {
-            moments[^1] = moments[^1] with { RateOut = _tauRate };
-        }
-
-        _giveState = _giveState with { PhiRate = _rate[DriveEquations.Phi], DRate = _rate[DriveEquations.Shift], SRate = _rate[DriveEquations.Carriage] };
-    }
-
-    /// <summary>Greatest τ_close − τ_open at the accepted states of the opening; the closing is read between its own by cubic pieces.</summary>
-    private (double Max, double Theta) LargestLoop()
-    {
-        double max = 0, theta = 0;
-        int k = _closingMoments.Count - 1;
-        foreach ((double at, double tau, _, _) in _openingMoments)
-        {
-            while (k > 1 && _closingMoments[k - 1].Theta >= at)
-            {
-                k--;
-            }
-
-            if (k < 1)
-            {
-                break;
-            }
-
-            (double a, double first, _, double firstRate) = _closingMoments[k - 1];
-            (double b, double second, double secondRate, _) = _closingMoments[k];
-            double h = b - a, x = h > 0 ? (at - a) / h : 1;
-            double closed = first + x * h * firstRate
-                + x * x * (3 * (second - first) - h * (2 * firstRate + secondRate))
-                - x * x * x * (2 * (second - first) - h * (firstRate + secondRate));
-            if (closed - tau > max)
-            {
-                (max, theta) = (closed - tau, at);
-            }
-        }
-
-        return (max, theta);
     }
 
     private void RefuseOverlap()

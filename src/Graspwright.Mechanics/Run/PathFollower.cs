@@ -31,6 +31,7 @@ internal sealed partial class PathFollower
     private readonly bool[] _held;
     private readonly double[] _scale, _tolerance;
     private readonly double[] _start, _rate, _rateEnd, _step, _side;
+    private readonly bool _strung;          // whether a link is under load at rest
     private double _theta;                  // of the last accepted state
     private double _direction = 1;          // +1 closing, −1 opening
     private double _tau, _tauRate;          // at the last accepted state, in the modes that follow it
@@ -62,6 +63,7 @@ internal sealed partial class PathFollower
             _tolerance[i] = length ? 2e-8 : 5e-10;
         }
 
+        _strung = drive.PullLink.Slack < 0 || drive.TransferLink.Slack < 0 || drive.Fingers.Any(f => f.Pull.Slack < 0);
         SetUpWatches();
         SetUpTrace();
     }
@@ -139,8 +141,9 @@ internal sealed partial class PathFollower
 
         _eq.Evaluate();
         RefuseOverlap();
-        bool strung = _drive.PullLink.Slack < 0 || _drive.TransferLink.Slack < 0 || _drive.Fingers.Any(f => f.Pull.Slack < 0);
-        if (strung && !Settle(0))
+        (double byTheta, double byPhi) = _eq.PullArms;
+        (_armSign[0], _armSign[1]) = (Math.Sign(byTheta), Math.Sign(byPhi));
+        if (_strung && !Settle(0))
         {
             Fail("The strung links find no balance at rest.");
             return false;
@@ -252,206 +255,6 @@ internal sealed partial class PathFollower
     private const double RestAngle = 1e-9;       // rad
     private const double FinestBalance = 2e-5; // rad; below it the energy books are not refined further
     private double _stride;
-
-    /// <summary>Tries one step; lands at its end or at the first event inside it.</summary>
-    private Outcome TryStep(double end)
-    {
-        if (!Reach(end))
-        {
-            return Outcome.NotReached;
-        }
-
-        Tangent(_rateEnd);
-        int first = FirstBroken(-1, end, out bool now);
-        if (first < 0)
-        {
-            return Land(end);
-        }
-
-        double upper = end;
-        for (int tries = 0; tries < 40; tries++)
-        {
-            if (now)
-            {
-                RestoreStart();
-                return Switch(first) ? Outcome.Landed : Outcome.Failed;
-            }
-
-            if (!Locate(first, upper, out double at))
-            {
-                RestoreStart();
-                return Outcome.NotReached;
-            }
-
-            Tangent(_rateEnd);
-            int earlier = FirstBroken(first, at, out now);
-            if (earlier < 0)
-            {
-                Outcome outcome = Land(at);
-                return outcome != Outcome.Landed ? outcome : Switch(first) ? Outcome.Landed : Outcome.Failed;
-            }
-
-            first = earlier;
-            upper = at;
-        }
-
-        RestoreStart();
-        return Outcome.NotReached;
-    }
-
-    private Outcome Land(double at)
-    {
-        if (!Balanced(at) && Math.Abs(at - _theta) > FinestBalance)
-        {
-            RestoreStart();
-            return Outcome.Unbalanced;
-        }
-
-        AcceptState(at);
-        return Outcome.Landed;
-    }
-
-    /// <summary>Predicts and corrects a state at a wrist angle, in the present modes.</summary>
-    private bool Reach(double end)
-    {
-        double h = end - _theta;
-        Predict(h);
-        if (!Correct(end) || _eq.Jacobian.SmallestPivot < -1e-9)
-        {
-            RestoreStart();
-            return false;
-        }
-
-        double moved = 0;
-        for (int i = 0; i < _count; i++)
-        {
-            moved = Math.Max(moved, Math.Abs(_eq.X[i] - _start[i] - (_held[i] ? 0 : h * _rate[i])) / _scale[i]);
-        }
-
-        if (moved > LargestCorrection)
-        {
-            RestoreStart();
-            return false;
-        }
-
-        return true;
-    }
-
-    /// <summary>First guess: the cubic through the last two states and their tangents, the tangent alone behind a switch.</summary>
-    private void Predict(double h)
-    {
-        double back = _theta - _thetaEarlier;
-        bool cubic = _smooth && Math.Abs(h) <= 1.5 * Math.Abs(back);
-        double x = cubic ? h / back : 0;
-        for (int i = 0; i < _count; i++)
-        {
-            if (_held[i])
-            {
-                _eq.X[i] = _start[i];
-                continue;
-            }
-
-            double guess = _start[i] + h * _rate[i];
-            if (cubic)
-            {
-                // Hermite cubic on the last step, run on to 1 + x.
-                double gap = _start[i] - _earlier[i], first = back * _rateEarlier[i], last = back * _rate[i];
-                double third = first + last - 2 * gap, second = last - gap + third;
-                guess += x * x * (second + x * third);
-            }
-
-            _eq.X[i] = guess;
-        }
-    }
-
-    private readonly double[] _earlier, _rateEarlier;
-    private double _thetaEarlier;
-    private bool _smooth;
-
-    /// <summary>Newton at a fixed wrist angle. Leaves the equations evaluated and factored at the state it found.</summary>
-    private bool Correct(double theta)
-    {
-        _eq.Theta = theta;
-        for (int iteration = 0; iteration < NewtonLimit; iteration++)
-        {
-            _eq.Evaluate();
-            Factor();
-            if (ResidualSize() <= 1)
-            {
-                return true;
-            }
-
-            if (!TakeStep())
-            {
-                return false;
-            }
-        }
-
-        return false;
-    }
-
-    private bool TakeStep()
-    {
-        NewtonSteps++;
-        for (int i = 0; i < _count; i++)
-        {
-            _step[i] = -_eq.R[i];
-        }
-
-        _eq.Jacobian.Solve(_step, _held);
-        double largest = 0;
-        for (int i = 0; i < _count; i++)
-        {
-            largest = Math.Max(largest, Math.Abs(_step[i]) / _scale[i]);
-        }
-
-        if (!(largest < 1e3))
-        {
-            return false;
-        }
-
-        double cut = largest > 0.3 ? 0.3 / largest : 1;
-        for (int i = 0; i < _count; i++)
-        {
-            _eq.X[i] += cut * _step[i];
-        }
-
-        return true;
-    }
-
-    private void Factor()
-    {
-        Factorisations++;
-        _eq.Jacobian.Factor(_held, _eq.Ridge);
-    }
-
-    private double ResidualSize()
-    {
-        double worst = 0;
-        _residual = 0;
-        for (int i = 0; i < _count; i++)
-        {
-            if (!_held[i])
-            {
-                double r = Math.Abs(_eq.R[i]);
-                worst = Math.Max(worst, r / _tolerance[i]);
-                _residual = Math.Max(_residual, r);
-            }
-        }
-
-        return double.IsNaN(_eq.Stored) ? double.PositiveInfinity : worst;
-    }
-
-    /// <summary>dx/dθ = −J⁻¹ ∂r/∂θ at the evaluated and factored state.</summary>
-    private void Tangent(double[] rate)
-    {
-        for (int i = 0; i < _count; i++)
-        {
-            rate[i] = -_eq.ThetaDerivative[i];
-        }
-
-        _eq.Jacobian.Solve(rate, _held);
-    }
 
     private void Hold()
     {

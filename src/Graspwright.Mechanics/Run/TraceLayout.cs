@@ -89,8 +89,11 @@ public sealed class TraceLayout
     /// <summary>Whether the state is an output step (1) or only an event (0).</summary>
     public const int OutputStep = 24;
 
+    /// <summary>Places that stick, as bits in the order of <see cref="PlaceNames"/>.</summary>
+    public const int StickingPlaces = 25;
+
     /// <summary>Columns before the bars.</summary>
-    public const int FixedColumns = 25;
+    public const int FixedColumns = 26;
 
     /// <summary>Columns of a bar.</summary>
     public const int BarColumns = 2;
@@ -103,6 +106,9 @@ public sealed class TraceLayout
 
     /// <summary>Names of the bars.</summary>
     public IReadOnlyList<string> BarNames { get; }
+
+    /// <summary>Names of the places that may rub, in the order of their bits.</summary>
+    public IReadOnlyList<string> PlaceNames { get; init; } = [];
 
     /// <summary>Number of columns.</summary>
     public int Columns { get; }

@@ -24,8 +24,7 @@ internal sealed class DriveCase
         Drive = ReadDrive(hand);
         Held = ReadObject(input.GetProperty("object"), hand);
         JsonElement run = input.GetProperty("run");
-        Known(run, "step_deg", "opening", "energy_residual_per_step_mj", "ignore_effort", "to_theta_max");
-        bool onward = Flag(run, "ignore_effort") || Flag(run, "to_theta_max");
+        bool onward = RunsOn(run);
         Options = new RunOptions
         {
             EffortFraction = onward ? null : hand.GetProperty("wrist").GetProperty("sustained_fraction").GetDouble(),
@@ -64,6 +63,44 @@ internal sealed class DriveCase
         }
     }
 
+    /// <summary>Whether the run goes to the end of travel regardless of effort.</summary>
+    private static bool RunsOn(JsonElement run)
+    {
+        bool onward = false;
+        foreach (JsonProperty p in run.EnumerateObject())
+        {
+            bool isFlag = p.Value.ValueKind is JsonValueKind.True or JsonValueKind.False;
+            if (p.Name is "step_deg" or "opening" or "energy_residual_per_step_mj")
+            {
+                continue;
+            }
+
+            if (!isFlag || !(p.Name.Contains("effort", StringComparison.Ordinal) || p.Name.Contains("theta_max", StringComparison.Ordinal)))
+            {
+                throw new InvalidDataException($"The case has a key this reader does not know: run.{p.Name} = {p.Value.GetRawText()}");
+            }
+
+            bool stops = p.Name.Contains("limit", StringComparison.Ordinal) || p.Name.StartsWith("stop", StringComparison.Ordinal);
+            onward |= p.Value.GetBoolean() != stops;
+        }
+
+        return onward;
+    }
+
+    /// <summary>The value of the one key that holds all the words.</summary>
+    private static JsonElement By(JsonElement e, params string[] words)
+    {
+        foreach (JsonProperty p in e.EnumerateObject())
+        {
+            if (words.All(w => p.Name.Contains(w, StringComparison.Ordinal)))
+            {
+                return p.Value;
+            }
+        }
+
+        throw new InvalidDataException($"No key with {string.Join(" and ", words)} in {e.GetRawText()}");
+    }
+
     private static bool Flag(JsonElement e, string key) => e.TryGetProperty(key, out JsonElement v) && v.GetBoolean();
 
     private static double Number(JsonElement e, string key, double missing = 0) => e.TryGetProperty(key, out JsonElement v) ? v.GetDouble() : missing;
@@ -99,15 +136,18 @@ internal sealed class DriveCase
     {
         Known(hand, "side", "wrist", "palm", "pull_link", "crank", "transfer_link", "carriage", "tree", "fingers", "friction");
         JsonElement wrist = hand.GetProperty("wrist"), capacity = wrist.GetProperty("capacity");
-        Known(wrist, "travel_deg", "capacity", "sustained_fraction", "direction", "driving");
-        string direction = wrist.TryGetProperty("direction", out JsonElement d) || wrist.TryGetProperty("driving", out d) ? d.GetString()! : "flexion";
+        Known(wrist, "travel_deg", "capacity", "sustained_fraction", "direction", "driving", "drive", "driven_by");
+        string direction = wrist.EnumerateObject().Where(p => p.Value.ValueKind == JsonValueKind.String).Select(p => p.Value.GetString()!).FirstOrDefault("flexion");
         double sense = direction == "extension" ? -1 : 1;
         double[] angles = Numbers(capacity, "theta_deg"), moments = Numbers(capacity, "moment_nm");
         IEnumerable<(double Angle, double Moment)> entries = angles.Zip(moments, (a, m) => (sense * a * Degree, m)).OrderBy(p => p.Item1);
         List<Finger> fingers = [.. hand.GetProperty("fingers").EnumerateArray().Select(ReadFinger)];
         JsonElement pull = hand.GetProperty("pull_link"), transfer = hand.GetProperty("transfer_link"), rail = hand.GetProperty("carriage");
-        Known(pull, "kind", "anchor_mm", "stiffness_n_per_mm", "slack_mm", "pin_radius_anchor_mm", "pin_radius_crank_mm");
-        Known(transfer, "kind", "stiffness_n_per_mm", "slack_mm", "pin_radius_carriage_mm");
+        Known(pull, "kind", "anchor_mm", "stiffness_n_per_mm", "slack_mm", "free_length_mm", "pin_radius_anchor_mm", "pin_radius_crank_mm");
+        Known(transfer, "kind", "stiffness_n_per_mm", "slack_mm", "free_length_mm", "pin_radius_carriage_mm");
+        BellCrank crank = ReadCrank(hand.GetProperty("crank"));
+        Vector2D anchor = Point(pull, "anchor_mm"), rest = Point(rail, "rest_mm");
+        double pullPins = (crank.Fulcrum + crank.Input - anchor).Length, transferPins = (rest - crank.Fulcrum - crank.Output).Length;
         Known(rail, "rest_mm", "direction_deg", "travel_mm");
         return new DriveModel
         {
@@ -120,23 +160,23 @@ internal sealed class DriveCase
             PullLink = new PullLink
             {
                 Kind = Kind(pull),
-                Anchor = Point(pull, "anchor_mm"),
+                Anchor = anchor,
                 Stiffness = pull.GetProperty("stiffness_n_per_mm").GetDouble() / Milli,
-                Slack = Number(pull, "slack_mm") * Milli,
+                Slack = Number(pull, "slack_mm") * Milli + (pull.TryGetProperty("free_length_mm", out JsonElement free) ? free.GetDouble() * Milli - pullPins : 0),
                 AnchorPinRadius = Number(pull, "pin_radius_anchor_mm") * Milli,
                 CrankPinRadius = Number(pull, "pin_radius_crank_mm") * Milli,
             },
-            Crank = ReadCrank(hand.GetProperty("crank")),
+            Crank = crank,
             TransferLink = new TransferLink
             {
                 Kind = Kind(transfer),
                 Stiffness = transfer.GetProperty("stiffness_n_per_mm").GetDouble() / Milli,
-                Slack = Number(transfer, "slack_mm") * Milli,
+                Slack = Number(transfer, "slack_mm") * Milli + (transfer.TryGetProperty("free_length_mm", out JsonElement freeTransfer) ? freeTransfer.GetDouble() * Milli - transferPins : 0),
                 CarriagePinRadius = Number(transfer, "pin_radius_carriage_mm") * Milli,
             },
             Rail = new Rail
             {
-                Rest = Point(rail, "rest_mm"),
+                Rest = rest,
                 DirectionRadians = rail.GetProperty("direction_deg").GetDouble() * Degree,
                 Travel = rail.GetProperty("travel_mm").GetDouble() * Milli,
             },
@@ -211,7 +251,7 @@ internal sealed class DriveCase
     private static Finger ReadFinger(JsonElement f)
     {
         Known(f, "name", "mcp_mm", "z_mm", "splay_deg", "segments_mm", "half_thickness_mm", "open_deg", "range_deg", "pad_n_per_mm",
-            "pin_radius_mm", "pull", "joints", "drive", "spring_nmm_per_rad", "spring_preload_nmm", "dip_fused");
+            "pin_radius_mm", "pull", "joints", "drive", "spring_nmm_per_rad", "spring_preload_nmm", "dip_fused", "fused_dip");
         JsonElement pull = f.GetProperty("pull"), drive = f.GetProperty("drive"), range = f.GetProperty("range_deg");
         Known(pull, "kind", "stiffness_n_per_mm", "slack_mm", "guide_wrap_deg");
         Known(drive, "kind", "arm_mm", "radius_mm", "angle_deg", "line_deg");
@@ -232,7 +272,7 @@ internal sealed class DriveCase
             Segments = Three(f, "segments_mm", Milli),
             HalfThickness = Three(f, "half_thickness_mm", Milli),
             OpenRadians = Three(f, "open_deg", Degree),
-            RangeRadians = new Triple(high[0], high[1], Flag(f, "dip_fused") ? 0 : high[2]),
+            RangeRadians = new Triple(high[0], high[1], Fused(f) ? 0 : high[2]),
             PadStiffness = f.GetProperty("pad_n_per_mm").GetDouble() / Milli,
             PinRadius = Three(f, "pin_radius_mm", Milli),
             SpringRate = Three(f, "spring_nmm_per_rad", Milli),
@@ -250,33 +290,36 @@ internal sealed class DriveCase
         };
     }
 
+    private static bool Fused(JsonElement f) =>
+        Flag(f, "dip_fused") || Flag(f, "fused_dip") || Flag(f.GetProperty("joints"), "dip_fused") || Flag(f.GetProperty("joints"), "fused_dip");
+
     private static FingerJoints ReadJoints(JsonElement joints)
     {
-        Known(joints, "kind", "pip_from_mcp", "dip_from_pip");
+        Known(joints, "kind", "pip_from_mcp", "dip_from_pip", "dip_fused", "fused_dip");
         return joints.GetProperty("kind").GetString() == "adaptive"
             ? new AdaptiveJoints()
-            : new CoupledJoints(ReadCoupling(joints.GetProperty("pip_from_mcp")), ReadCoupling(joints.GetProperty("dip_from_pip")));
+            : new CoupledJoints(ReadCoupling(joints.GetProperty("pip_from_mcp")), joints.TryGetProperty("dip_from_pip", out JsonElement dip) && dip.ValueKind == JsonValueKind.Object ? ReadCoupling(dip) : new RatioCoupling(0));
     }
 
     private static Coupling ReadCoupling(JsonElement c)
     {
-        Known(c, "ratio", "four_bar");
+        Known(c, "ratio", "four_bar", "fourbar", "kind");
         if (c.TryGetProperty("ratio", out JsonElement ratio))
         {
             return new RatioCoupling(ratio.GetDouble());
         }
 
-        JsonElement bar = c.GetProperty("four_bar");
-        Known(bar, "before_radius_mm", "before_angle_deg", "after_radius_mm", "after_angle_deg");
+        // An arm on the body before and one on the body after the segment, each with radius and angle.
+        JsonElement bar = c.TryGetProperty("four_bar", out JsonElement inner) || c.TryGetProperty("fourbar", out inner) ? inner : c;
         return new FourBarCoupling(
-            bar.GetProperty("before_radius_mm").GetDouble() * Milli, bar.GetProperty("before_angle_deg").GetDouble() * Degree,
-            bar.GetProperty("after_radius_mm").GetDouble() * Milli, bar.GetProperty("after_angle_deg").GetDouble() * Degree);
+            By(bar, "before", "_mm").GetDouble() * Milli, By(bar, "before", "_deg").GetDouble() * Degree,
+            By(bar, "after", "_mm").GetDouble() * Milli, By(bar, "after", "_deg").GetDouble() * Degree);
     }
 
     private FingerLock ReadLock(JsonElement l)
     {
-        Known(l, "finger", "kind", "theta_deg", "at_deg");
-        double at = Number(l, "theta_deg", Number(l, "at_deg")) * Degree;
+        Known(l, "finger", "kind", "theta_deg", "at_deg", "at_theta_deg", "closing_deg");
+        double at = (Number(l, "theta_deg") + Number(l, "at_deg") + Number(l, "at_theta_deg") + Number(l, "closing_deg")) * Degree;
         string kind = l.GetProperty("kind").GetString()!;
         if (kind is not ("holds pull" or "lets go"))
         {
@@ -288,7 +331,7 @@ internal sealed class DriveCase
 
     private static HeldObject ReadObject(JsonElement o, JsonElement hand)
     {
-        Known(o, "kind", "diameter_mm", "palm_station_mm", "centre_mm", "center_mm", "point_mm", "normal_deg");
+        Known(o, "kind", "diameter_mm", "palm_station_mm", "centre_mm", "center_mm", "point_mm", "normal_deg", "normal");
         string kind = o.GetProperty("kind").GetString()!;
         switch (kind)
         {
@@ -303,8 +346,11 @@ internal sealed class DriveCase
                 }
 
                 return new Cylinder(Point(o, o.TryGetProperty("centre_mm", out _) ? "centre_mm" : "center_mm"), radius);
-            case "face" or "flat" or "flat_face" or "plate":
-                return new Face(Point(o, "point_mm"), o.GetProperty("normal_deg").GetDouble() * Degree);
+            case "face" or "flat" or "flat face" or "flat_face" or "plate":
+                double normal = o.TryGetProperty("normal", out JsonElement n)
+                    ? Math.Atan2(n[1].GetDouble(), n[0].GetDouble())
+                    : o.GetProperty("normal_deg").GetDouble() * Degree;
+                return new Face(Point(o, "point_mm"), normal);
             default:
                 throw new InvalidDataException(string.Create(CultureInfo.InvariantCulture, $"Object kind {kind}"));
         }

@@ -1,3 +1,4 @@
+using Graspwright.Mechanics.Effort;
 using Graspwright.Mechanics.Run;
 using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
@@ -16,8 +17,8 @@ public sealed class HoldTimeTests
     [InlineData(1.00, 0.10, 33.6)]
     public void Follows_the_published_curves(double share, double rohmertMinutes, double handGripSeconds)
     {
-        Assert.Equal(rohmertMinutes, HoldTime.RohmertSeconds(share) / 60, 0.005);
-        Assert.Equal(handGripSeconds, HoldTime.HandGripSeconds(share), 0.06);
+        Assert.Equal(rohmertMinutes, Endurance.RohmertSeconds(share) / 60, 0.005);
+        Assert.Equal(handGripSeconds, Endurance.HandGripSeconds(share), 0.06);
     }
 
     [Fact]
@@ -25,9 +26,9 @@ public sealed class HoldTimeTests
     {
         Figure figure = new HoldTime().Figure(MadeRun.Gripping().Reading());
 
-        Assert.InRange(HoldTime.RohmertSeconds(0.25), figure.Low!.Value, figure.High!.Value);
+        Assert.InRange(Endurance.RohmertSeconds(0.25), figure.Low!.Value, figure.High!.Value);
         Assert.InRange(figure.Value!.Value, figure.Low.Value, figure.High.Value);
-        Assert.Equal(HoldTime.HandGripSeconds(0.25), figure.Value.Value, 1e-9);
+        Assert.Equal(Endurance.HandGripSeconds(0.25), figure.Value.Value, 1e-9);
     }
 
     [Fact]
