@@ -68,6 +68,8 @@ public static class ChartPicture
         double bottom = top - chart.PlotHeightMm, left = scaleX(x.Low), right = scaleX(x.High);
         var values = chart.Series.SelectMany(FinitePlaces).Select(p => p.Y).Append(0).ToList();
         double low = Math.Min(values.Min(), chart.YAtLeast?.Low ?? 0), high = Math.Max(values.Max(), chart.YAtLeast?.High ?? 0);
+        // What dips below 0 by less than a line's width of paper needs no step of its own.
+        low = low < 0 && -low < 0.01 * high ? 0 : low;
         Ticks y = Ticks.Enclosing(low, high, Math.Clamp((int)(chart.PlotHeightMm / 6.5), 2, 10));
         double ScaleY(double v) => bottom + (v - y.Low) / (y.High - y.Low) * chart.PlotHeightMm;
 

@@ -9,7 +9,7 @@ namespace Graspwright.Workshop.Views;
 /// <summary>The hand at rest with its frame, its signs and the names of its parts.</summary>
 public static class PartsView
 {
-    private const double Width = 180, Height = 128, Letters = 2.1;
+    private const double Width = 180, Height = 106, Letters = 2.1;
 
     /// <summary>The picture.</summary>
     /// <param name="drive">The drive.</param>
@@ -23,7 +23,7 @@ public static class PartsView
         double[] row = run.Closing[0];
         var posture = new Posture(drive, run.Layout, row);
         var picture = new Picture(Width, Height, "Frame, signs and parts", "The hand at rest from the thumb's side, with the hand frame at the wrist's axis, the senses of the angles and the names of the parts from the forearm's anchor to the fingertip.");
-        var frame = new ViewFrame(Extent.Of(drive, new NoObject(), [posture]), Width - 16, 80, new(8, 40));
+        var frame = new ViewFrame(Extent.Of(drive, new NoObject(), [posture]), Width - 16, 56, new(8, 36));
         ObjectMarks.Palm(picture, frame, palm, drive.Fingers.Max(f => f.Mcp.X) - palm.Point.X, name: false);
         FingerMarks.Draw(picture, frame, drive, run.Layout, posture, row, names: false);
         MechanismMarks.Draw(picture, frame, drive, posture, row, names: false);
@@ -37,9 +37,9 @@ public static class PartsView
     {
         Place wrist = frame.At(default);
         picture.Arrow(wrist, wrist.Moved(30, 0), new Pen(0.35, Ink.Accent), 2.6);
-        picture.Arrow(wrist, wrist.Moved(0, 24), new Pen(0.35, Ink.Accent), 2.6);
+        picture.Arrow(wrist, wrist.Moved(0, 15), new Pen(0.35, Ink.Accent), 2.6);
         picture.Text(wrist.Moved(31, 0), "x distal", Letters, level: Level.Middle, ink: Ink.Accent);
-        picture.Text(wrist.Moved(1.5, 22.5), "y dorsal", Letters, ink: Ink.Accent);
+        picture.Text(wrist.Moved(-1.5, 12), "y dorsal", Letters, Across.Right, ink: Ink.Accent);
 
         // θ: the way the forearm turns as seen from the hand.
         double sense = Posture.DrivingSign(drive), from = Math.Atan2(drive.PullLink.Anchor.Y, drive.PullLink.Anchor.X), to = from + sense * 0.6;
@@ -52,7 +52,7 @@ public static class PartsView
         Place knuckle = frame.At(finger.Mcp);
         double open = -finger.OpenRadians[0] - 0.25;
         Turn(picture, knuckle, 0.55 * frame.Mm(finger.Segments[0]), open, open - 0.75);
-        picture.Text(knuckle.Toward(open - 0.45, 0.55 * frame.Mm(finger.Segments[0]) + 2), "q", 2.9, Across.Left, Level.Top, Ink.Accent, strong: true);
+        picture.Text(knuckle.Toward(open - 0.5, 0.55 * frame.Mm(finger.Segments[0]) + 3), "q", 2.9, Across.Left, Level.Middle, Ink.Accent, strong: true);
     }
 
     private static void Turn(Picture picture, Place centre, double radius, double from, double to)
@@ -80,11 +80,12 @@ public static class PartsView
             // The rows step down from the middle names, so that no leader crosses a name to its right.
             Place label = new(above[i].Part.X + 2, top + 3.9 * (above.Length - 1 - i));
             picture.Line(above[i].Part.Moved(0, 1), new(above[i].Part.X, label.Y + 0.9), Pen.Hair);
-            picture.Text(label.Moved(-0.6, 0), above[i].Name, Letters);
+            bool left = i + 1 < above.Length && above[i + 1].Part.X - above[i].Part.X < 2;
+            picture.Text(label.Moved(left ? -2.8 : -0.6, 0), above[i].Name, Letters, left ? Across.Right : Across.Left);
         }
 
         Vector2D[] first = posture.Fingers[0];
-        (string Name, Place Part)[] joints = [("knuckle, MCP", At(first[0])), ("PIP", At(first[1])), ("DIP", At(first[2])), ("fingertip", At(first[3]))];
+        (string Name, Place Part)[] joints = [("knuckle, MCP", At(first[0])), ("PIP", At(first[1])), ("DIP", At(first[2]))];
         double up = joints.Max(j => j.Part.Y) + 8;
         foreach ((string name, Place part) in joints)
         {
@@ -92,11 +93,12 @@ public static class PartsView
             picture.Text(new(part.X, up + 1), name, Letters, Across.Middle);
         }
 
-        Place fulcrum = At(drive.Crank.Fulcrum), on = At(palm.Point).Moved(frame.Mm(0.035), 0);
-        picture.Line(fulcrum.Moved(1, -0.8), fulcrum.Moved(9, -6), Pen.Hair);
-        picture.Text(fulcrum.Moved(9.6, -6), "fulcrum P of the bell crank", Letters, level: Level.Middle);
+        picture.Text(At(first[3]).Moved(frame.Mm(drive.Fingers[0].HalfThickness.Third) + 2.5, -2), "fingertip", Letters, level: Level.Middle);
+        Place fulcrum = At(drive.Crank.Fulcrum), on = At(palm.Point).Moved(3, 0);
+        picture.Line(fulcrum.Moved(1, -0.8), fulcrum.Moved(7, -4), Pen.Hair);
+        picture.Text(fulcrum.Moved(7.6, -4), "fulcrum P of the crank", Letters, level: Level.Middle);
         picture.Text(At(default).Moved(-4.5, -2.5), "wrist axis", Letters, Across.Right, Level.Top);
-        picture.Text(on.Moved(0, -1.4), "palm line, on which objects rest", Letters, level: Level.Top);
+        picture.Text(on.Moved(0, -1.4), "palm line: objects rest below it", Letters, level: Level.Top);
     }
 
     private static void Words(Picture picture)
@@ -107,9 +109,11 @@ public static class PartsView
             "θ is wrist travel from the start posture: the forearm turns so as seen from the hand. q is flexion of a joint from its open angle.",
             "The carriage pulls the root of the balance bars, the bars share the pull among the fingers. Bars and finger pulls are not drawn.",
         ];
-        for (int i = 0; i < lines.Length; i++)
+        double y = 28;
+        foreach (string line in lines.SelectMany(l => Lettering.Wrap(l, 0.85 * (Width - 16), Letters)))
         {
-            picture.Text(new(8, 20 - 5 * i), lines[i], Letters);
+            picture.Text(new(8, y), line, Letters);
+            y -= 4.4;
         }
     }
 }
