@@ -57,7 +57,7 @@ internal static class ClosingTimes
             new("recorded states, events, jumps", $"{run.Closing.Count + run.Opening.Count}, {run.Events.Count}, {run.Jumps.Count}"),
             new("Newton steps", Row.Number(run.NewtonSteps)),
             new("factorisations", Row.Number(run.Factorisations)),
-            new("share of the run that is arithmetic, at least", $"{Row.Number(100 * arithmetic / time.Best)} %"),
+            new("share of the run that is arithmetic, about", $"{Row.Number(100 * arithmetic / time.Best)} %"),
         ]);
     }
 

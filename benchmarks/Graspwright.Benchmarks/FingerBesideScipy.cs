@@ -21,7 +21,7 @@ internal static class FingerBesideScipy
             return new(Title, "Not measured: benchmarks/peers/finger_slsqp.py is not there.", []);
         }
 
-        if (Python() is not { } python)
+        if (Python() is null)
         {
             return new(Title, "Not measured: no python3 on the search path has SciPy.", []);
         }
@@ -29,7 +29,7 @@ internal static class FingerBesideScipy
         DriveCase c = Repository.Case("12a");
         PathFollower follower = new(c.Drive, c.Held, c.Options);
         Timing before = Timing.Of(follower.Run, 1);
-        using JsonDocument peer = JsonDocument.Parse(Output(python, program, file, "--repeats", "5"));
+        using JsonDocument peer = JsonDocument.Parse(Output(program, file, "--repeats", "5"));
         Timing after = Timing.Of(follower.Run, 1);
         double best = Math.Min(before.Best, after.Best), median = 0.5 * (before.Median + after.Median);
         RunResult run = follower.Result();
@@ -83,21 +83,20 @@ internal static class FingerBesideScipy
         return common >= 30 ? worst : throw new InvalidOperationException($"Only {common.ToString(CultureInfo.InvariantCulture)} angles are common to both.");
     }
 
-    /// <summary>First python3 of the search path that has SciPy.</summary>
-    private static string? Python() =>
-        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries)
-            .Select(folder => Path.Combine(folder, "python3"))
-            .FirstOrDefault(p => File.Exists(p) && Start(p, ["-c", "import scipy"]).Code == 0);
+    // Debian's own Python: the one that the package python3-scipy serves.
+    private const string SystemPython = "/usr/bin/python3";
 
-    private static string Output(string python, params string[] arguments)
+    private static string? Python() => File.Exists(SystemPython) && Start(["-c", "import scipy"]).Code == 0 ? SystemPython : null;
+
+    private static string Output(params string[] arguments)
     {
-        (int code, string output, string talk) = Start(python, arguments);
+        (int code, string output, string talk) = Start(arguments);
         return code == 0 ? output : throw new InvalidOperationException($"The SciPy program ended with {code.ToString(CultureInfo.InvariantCulture)}: {talk}");
     }
 
-    private static (int Code, string Output, string Talk) Start(string program, string[] arguments)
+    private static (int Code, string Output, string Talk) Start(string[] arguments)
     {
-        using Process process = Process.Start(new ProcessStartInfo(program, arguments) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using Process process = Process.Start(new ProcessStartInfo(SystemPython, arguments) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
         Task<string> talk = process.StandardError.ReadToEndAsync();
         string output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();

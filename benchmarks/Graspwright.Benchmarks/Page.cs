@@ -20,7 +20,7 @@ internal static class Page
         - The SciPy program calls Python for each evaluation; most of its time is the interpreter, not the method.
         - The converged run is our own with a sixteenth of the step. It shows that the step is fine enough, not that the model is right; for that see the reference cases in the tests.
         - A relative difference at a common angle is taken of the converged value, or of a hundredth of its greatest value on that leg where it is smaller than that.
-        - The share of arithmetic counts one evaluation, one factorisation and one solution for each factorisation of the run, timed at the states of closing. Second solutions at events and the searches of jumps are left out, so it is a lower bound; the rest is prediction, watching for events, recording.
+        - The share of arithmetic counts one evaluation, one factorisation and one solution for each factorisation of the run, timed at the states of closing. Second solutions at events and the searches of jumps are left out, and stops that are held make real factorisations cheaper, so it is an estimate; the rest is prediction, watching for events, recording.
         """;
 
     /// <summary>The page.</summary>

@@ -10,7 +10,7 @@ public sealed class GripVerbTests
         Started run = Started.Run("grip", Started.Demo);
 
         Assert.Equal((0, ""), (run.Code, run.Talk));
-        Assert.Matches("^On the 60 mm mug this hand touches at [0-9.]+°.* and grips with [0-9.]+ N at\\s+your\\s+all-day\\s+effort", run.Answers);
+        Assert.Matches("^On the 60 mm mug this hand touches at [0-9.]+°.* and grips with [0-9.]+ N \\([0-9.]+ kgf\\) at\\s+your\\s+all-day\\s+effort", run.Answers);
         Assert.Contains("hold ring and little", run.Answers, StringComparison.Ordinal);
         Assert.Contains("not a rated lifting device", run.Answers, StringComparison.Ordinal);
         Assert.Contains("Not modelled", run.Answers, StringComparison.Ordinal);

@@ -69,10 +69,10 @@ public sealed class PointsAndPathsTests
     {
         using Folder folder = new();
         string hand = folder.Write("hand.toml", File.ReadAllText(Started.Demo));
-        Assert.Equal("rail.travel = 22 mm\n", Started.Run("show", hand, "rail.travel").Answers);
+        Assert.Equal("rail.travel = 24 mm\n", Started.Run("show", hand, "rail.travel").Answers);
 
-        Assert.Equal("rail.travel: 22 mm is now 23.5 mm\n", Started.Run("set", hand, "rail.travel", "23.5 mm").Answers);
-        Assert.Equal(File.ReadAllText(Started.Demo).Replace("travel = \"22 mm\"", "travel = \"23.5 mm\"", StringComparison.Ordinal), File.ReadAllText(hand));
+        Assert.Equal("rail.travel: 24 mm is now 23.5 mm\n", Started.Run("set", hand, "rail.travel", "23.5 mm").Answers);
+        Assert.Equal(File.ReadAllText(Started.Demo).Replace("travel = \"24 mm\"", "travel = \"23.5 mm\"", StringComparison.Ordinal), File.ReadAllText(hand));
 
         Started near = Started.Run("show", hand, "rail.travle");
         Assert.Equal((2, ""), (near.Code, near.Answers));

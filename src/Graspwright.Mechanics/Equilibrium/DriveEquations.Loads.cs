@@ -72,7 +72,7 @@ internal sealed partial class DriveEquations
             bound += share * finger.Drag[j];
             gradient[0] += shareSlope * finger.Drag[j];
             double radius = mu * finger.PinRadius[j];
-            if (radius == 0)
+            if (radius == 0 || (j > 0 && CarriesNothing(f, j)))
             {
                 continue;
             }
@@ -94,6 +94,11 @@ internal sealed partial class DriveEquations
 
         return perTension;
     }
+
+    /// <summary>Whether no contact and no coupler loads a pin beyond the knuckle of a coupled finger.</summary>
+    private bool CarriesNothing(int f, int j) =>
+        !_pip[f].IsFourBar && !_dip[f].IsFourBar
+        && ContactForce[f * 3 + 2] == 0 && (j == 2 || ContactForce[f * 3 + 1] == 0);
 
     /// <summary>Load vector of joint j, its slopes by the joints (T₂ held), and the direction of the pull in it.</summary>
     private void FindLoad(int f, Finger finger, int j)

@@ -184,7 +184,7 @@ internal sealed partial class DriveEquations
         _aPhiPhi = -n.Cross(arm) * inverse - 2 * _aPhi * _lPhi * inverse;
         _aPhiTheta = vTheta.Cross(vPhi) * inverse * inverse - 2 * _aPhi * _lTheta * inverse;
         _aThetaTheta = n.Cross(anchor) * inverse - 2 * _aTheta * _lTheta * inverse;
-        _pullAngle = Math.Atan2(v.Y, v.X);
+        _pullAngle = HasFriction ? Math.Atan2(v.Y, v.X) : 0;
 
         PullElongation = length - _pullRest;
         bool carries = link.Kind == LinkKind.Rod || (ModesByValue ? PullElongation > 0 : PullTaut);
@@ -216,7 +216,7 @@ internal sealed partial class DriveEquations
         _output = output;
         _slotNow = slot;
         _transferUnit = n;
-        _transferAngle = Math.Atan2(v.Y, v.X);
+        _transferAngle = HasFriction ? Math.Atan2(v.Y, v.X) : 0;
         Set(_m1, n.Dot(v0), n.Dot(v1), n.Dot(v2));
         Set(_b1, n.Cross(v0) * inverse, n.Cross(v1) * inverse, n.Cross(v2) * inverse);
         Vector2D v01 = -_crankSense * slot.Perpendicular;

@@ -11,7 +11,8 @@ internal sealed partial class PathFollower
     private double _storedBefore, _work, _dissipated, _pullBefore;
     private double _workIn, _dissipatedClosing, _lost, _restStored, _workBack, _dissipatedOpening;
     private const int SwitchLimit = 8; // times one mode may change at one wrist angle
-    private const double BalanceTolerance = 1e-6; // J a step: some 1e-5 of the work of a closing
+    private const double BalanceShare = 6e-5; // of a step's work
+    private const double BalanceFloor = 1e-8; // J
 
     private double GimbalDrag => _drive.Joint.HasGimbal ? _drive.Friction.Pin * _drive.Joint.GimbalPinRadius : 0;
 
@@ -52,7 +53,7 @@ internal sealed partial class PathFollower
         }
 
         StepBooks(end, out double work, out double friction);
-        return Math.Abs(work - friction - (_eq.Stored - _storedBefore)) <= BalanceTolerance;
+        return Math.Abs(work - friction - (_eq.Stored - _storedBefore)) <= BalanceShare * Math.Abs(work) + BalanceFloor;
     }
 
     private void StepBooks(double end, out double work, out double friction)
