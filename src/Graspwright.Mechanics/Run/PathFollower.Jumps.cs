@@ -9,6 +9,7 @@ internal sealed partial class PathFollower
     private const double DescentStride = 0.03;   // largest scaled step
     private const int DescentLimit = 1500;
     private const int BoundRounds = 80;
+    private const int MostPushes = 20;
     private const double LeastJump = 1e-8;       // J
     private const double FurthestRepair = 1e-3;  // rad
     private double _repairAngle;
@@ -146,11 +147,12 @@ internal sealed partial class PathFollower
 
     private bool DescendOnce()
     {
+        int pushes = 0;
         for (int iteration = 0; iteration < DescentLimit; iteration++)
         {
             _eq.Evaluate();
             HoldByValue();
-            if (ResidualSize() <= 1 && iteration > 0)
+            if (ResidualSize() <= 1)
             {
                 Factor();
                 if (_eq.Jacobian.SmallestPivot > -1e-9)
@@ -158,7 +160,7 @@ internal sealed partial class PathFollower
                     return true;
                 }
 
-                Unbalance();
+                Unbalance(1e-6 * Math.Pow(4, Math.Min(pushes++, 6)));
                 continue;
             }
 
@@ -170,10 +172,18 @@ internal sealed partial class PathFollower
 
             NewtonSteps++;
             _eq.Jacobian.Solve(_step, _held);
-            if (!StepDown())
+            if (StepDown())
+            {
+                continue;
+            }
+
+            // No way down along either direction: the state is on a ridge, or on the edge of a sticking piece.
+            if (pushes > MostPushes)
             {
                 return false;
             }
+
+            Unbalance(1e-6 * Math.Pow(4, Math.Min(pushes++, 6)));
         }
 
         return false;
@@ -209,14 +219,14 @@ internal sealed partial class PathFollower
         }
     }
 
-    /// <summary>A balance that is not stable is left along a small push.</summary>
-    private void Unbalance()
+    /// <summary>A balance that is not stable is left along a small push [scaled], each time a stronger one.</summary>
+    private void Unbalance(double size)
     {
         for (int i = 0; i < _count; i++)
         {
             if (!_held[i])
             {
-                double push = 1e-6 * _scale[i] * (i % 2 == 0 ? 1 : -0.7);
+                double push = size * _scale[i] * (i % 2 == 0 ? 1 : -0.7);
                 _eq.X[i] = Math.Clamp(_eq.X[i] + push, _eq.Low[i], _eq.High[i]);
             }
         }

@@ -56,19 +56,53 @@ internal sealed partial class PathFollower
         return Math.Abs(work - friction - (_eq.Stored - _storedBefore)) <= BalanceShare * Math.Abs(work) + BalanceFloor;
     }
 
+    /// <summary>Work of the wrist and work of friction over the step, by quadrature of fourth order: both ends with their slopes.</summary>
     private void StepBooks(double end, out double work, out double friction)
     {
         double h = end - _theta, tau = Moment();
         work = 0.5 * h * (_tau + tau) + h * h / 12 * (_tauRate - MomentRate(_rateEnd));
         friction = 0.5 * Math.Abs(h) * GimbalDrag * (Math.Abs(_pullBefore) + Math.Abs(_eq.PullForce));
-        foreach (ref RubbingPlace p in _eq.Places.AsSpan())
+        if (!_eq.HasFriction)
         {
+            return;
+        }
+
+        PlaceRates(_rateEnd, _slideRateEnd, _frictionRateEnd);
+        for (int i = 0; i < _eq.Places.Length; i++)
+        {
+            ref RubbingPlace p = ref _eq.Places[i];
             if (p.Active)
             {
-                friction += 0.5 * (p.Friction + p.FrictionBefore) * (p.Slide - p.SlideBefore);
+                friction += CubicWork(
+                    p.FrictionBefore, p.Friction, h * _frictionRate[i], h * _frictionRateEnd[i],
+                    p.Slide - p.SlideBefore, h * _slideRate[i], h * _slideRateEnd[i]);
             }
         }
     }
+
+    /// <summary>∫M dγ over a step, both cubics given by their ends and end slopes: Gauss's rule of three points is exact.</summary>
+    private static double CubicWork(double m0, double m1, double mRate0, double mRate1, double turned, double rate0, double rate1)
+    {
+        double gap = m1 - m0, a = mRate0 + mRate1 - 2 * gap, b = gap - mRate0 - a;
+        double c = rate0 + rate1 - 2 * turned, d = turned - rate0 - c;
+        double At(double x) => (m0 + x * (mRate0 + x * (b + x * a))) * (rate0 + x * (2 * d + x * 3 * c));
+        return (5 * At(GaussLow) + 8 * At(0.5) + 5 * At(1 - GaussLow)) / 18;
+    }
+
+    private const double GaussLow = 0.1127016653792583; // (1 − √0.6)/2
+
+    /// <summary>Rates of slide and of friction of every place at the evaluated state.</summary>
+    private void PlaceRates(double[] rate, double[] slides, double[] frictions)
+    {
+        _eq.SlideRates(rate, slides);
+        for (int i = 0; i < slides.Length; i++)
+        {
+            ref RubbingPlace p = ref _eq.Places[i];
+            frictions[i] = !p.Active ? 0 : p.Mode == 0 ? p.Stiffness * slides[i] : _eq.BoundRate(i, p.Mode > 0, rate, 1);
+        }
+    }
+
+    private double[] _slideRate = [], _slideRateEnd = [], _frictionRate = [], _frictionRateEnd = [];
 
     private void ResetBooks()
     {
@@ -99,6 +133,8 @@ internal sealed partial class PathFollower
         _rateEnd.CopyTo(_rate, 0);
         _tau = Moment();
         _tauRate = MomentRate(_rate);
+        _slideRateEnd.CopyTo(_slideRate, 0);
+        _frictionRateEnd.CopyTo(_frictionRate, 0);
         _storedBefore = _eq.Stored;
         _pullBefore = _eq.PullForce;
         AcceptPlaces();

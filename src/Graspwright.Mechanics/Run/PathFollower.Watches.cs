@@ -31,6 +31,10 @@ internal sealed partial class PathFollower
         _still = new double[_count];
         _slideRates = new double[_eq.Places.Length];
         _now = new double[_watchCount];
+        _slideRate = new double[_eq.Places.Length];
+        _slideRateEnd = new double[_eq.Places.Length];
+        _frictionRate = new double[_eq.Places.Length];
+        _frictionRateEnd = new double[_eq.Places.Length];
         _baseState = new double[_count];
         _baseRate = new double[_count];
         for (int w = 0; w < _watchCount; w++)

@@ -289,6 +289,11 @@ internal sealed partial class PathFollower
         Tangent(_rate);
         _tau = Moment();
         _tauRate = MomentRate(_rate);
+        if (_eq.HasFriction)
+        {
+            PlaceRates(_rate, _slideRate, _frictionRate);
+        }
+
         NoteNewSlope();
         RememberWatches();
     }
