@@ -9,6 +9,15 @@ internal static class RandomDrive
 {
     public const double Degree = Math.PI / 180;
 
+    /// <summary>The same hands every time: what fails once fails again.</summary>
+    public static void ForEachSeed(int count, Action<int> check)
+    {
+        for (int seed = 1; seed <= count; seed++)
+        {
+            check(seed);
+        }
+    }
+
     public static DriveModel Make(int seed, bool friction = true)
     {
         Random r = new(seed);

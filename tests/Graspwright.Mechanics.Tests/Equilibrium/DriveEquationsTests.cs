@@ -1,4 +1,3 @@
-using CsCheck;
 using Graspwright.Mechanics.Drive;
 using Graspwright.Mechanics.Equilibrium;
 using Graspwright.Mechanics.Objects;
@@ -14,7 +13,7 @@ public sealed class DriveEquationsTests
     private const double StickingNoise = 100;  // N·m/rad: a sticking pin's 1e5 N·m/rad times the rounding of its angle over the step
 
     [Fact]
-    public void Residual_is_the_slope_of_the_stored_energy() => Gen.Int[1, 100000].Sample(seed =>
+    public void Residual_is_the_slope_of_the_stored_energy() => RandomDrive.ForEachSeed(200, seed =>
     {
         DriveEquations eq = Placed(seed, friction: false);
         double[] residual = [.. eq.R];
@@ -26,10 +25,10 @@ public sealed class DriveEquationsTests
         }
 
         Close(Difference(eq, -1, () => eq.Stored), moment, Math.Max(Math.Abs(moment), 1), seed, "energy by wrist angle");
-    }, iter: 200);
+    });
 
     [Fact]
-    public void Jacobian_is_the_slope_of_the_residual_with_friction_sliding_and_sticking() => Gen.Int[1, 100000].Sample(seed =>
+    public void Jacobian_is_the_slope_of_the_residual_with_friction_sliding_and_sticking() => RandomDrive.ForEachSeed(200, seed =>
     {
         DriveEquations eq = Placed(seed, friction: true);
         double[] unit = new double[eq.Count];
@@ -54,16 +53,16 @@ public sealed class DriveEquationsTests
             int at = row;
             Close(Difference(eq, -1, () => eq.R[at]), byTheta[row], Math.Max(scale, Math.Abs(byTheta[row])), seed, $"row {row} by wrist angle");
         }
-    }, iter: 200);
+    });
 
     [Fact]
-    public void Rate_of_the_wrist_moment_is_its_slope() => Gen.Int[1, 100000].Sample(seed =>
+    public void Rate_of_the_wrist_moment_is_its_slope() => RandomDrive.ForEachSeed(200, seed =>
     {
         DriveEquations eq = Placed(seed, friction: true);
         double byPhi = eq.WristMomentRate(1, 0), byTheta = eq.WristMomentRate(0, 1);
         Close(Difference(eq, DriveEquations.Phi, () => eq.WristMoment), byPhi, Math.Abs(byPhi) + StickingNoise, seed, "moment by crank angle");
         Close(Difference(eq, -1, () => eq.WristMoment), byTheta, Math.Abs(byTheta) + StickingNoise, seed, "moment by wrist angle");
-    }, iter: 200);
+    });
 
     /// <summary>A drive somewhere on its way, every place that rubs told to slide or stick.</summary>
     private static DriveEquations Placed(int seed, bool friction)

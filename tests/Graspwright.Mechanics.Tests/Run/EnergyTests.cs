@@ -1,4 +1,3 @@
-using CsCheck;
 using Graspwright.Mechanics.Drive;
 using Graspwright.Mechanics.Run;
 using Graspwright.Mechanics.Tests.Drive;
@@ -14,7 +13,8 @@ public sealed class EnergyTests
     public void Work_put_in_is_stored_dissipated_or_lost_in_jumps()
     {
         int followed = 0;
-        Gen.Int[1, 100000].Sample(
+        RandomDrive.ForEachSeed(
+            100,
             seed =>
             {
                 if (Solve(RandomDrive.Make(seed), seed, Degree) is not { } run)
@@ -22,21 +22,20 @@ public sealed class EnergyTests
                     return;
                 }
 
-                Interlocked.Increment(ref followed);
+                followed++;
                 Assert.True(
                     Math.Abs(run.BalanceResidual) <= 1e-4 * run.WorkIn,
                     FormattableString.Invariant($"seed {seed}: work {run.WorkIn * 1e3:g9} mJ, residual {run.BalanceResidual * 1e3:g4} mJ, dissipated {run.DissipatedClosing * 1e3:g6}, lost {run.LostInJumps * 1e3:g6}"));
-            },
-            iter: 60);
-        Assert.True(followed > 40, $"only {followed} hands could be followed");
+            });
+        Assert.True(followed > 80, $"only {followed} hands could be followed");
     }
 
     [Fact]
     public void Without_friction_the_moment_is_the_slope_of_the_stored_energy()
     {
         int followed = 0;
-        Gen.Int[1, 100000].Sample(seed => Interlocked.Add(ref followed, Balances(seed) ? 1 : 0), iter: 25);
-        Assert.True(followed > 12, $"only {followed} hands could be followed");
+        RandomDrive.ForEachSeed(40, seed => followed += Balances(seed) ? 1 : 0);
+        Assert.True(followed > 30, $"only {followed} hands could be followed");
     }
 
     /// <summary>A hand whose moment bends so quickly that 0.05° is too coarse a step for the quadrature.</summary>
@@ -47,10 +46,15 @@ public sealed class EnergyTests
     private static bool Balances(int seed)
     {
         DriveModel drive = RandomDrive.Frictionless(RandomDrive.Make(seed));
-        RunResult? run = Solve(drive, seed, 0.05 * Degree);
-        if (run is not null && Math.Abs(run.BalanceResidual) > 1e-6 * run.WorkIn)
+        RunResult? run = null;
+        foreach (double step in (double[])[0.05, 0.0125, 0.003, 0.0008])
         {
-            run = Solve(drive, seed, 0.0125 * Degree); // an error of the quadrature shrinks with the step; one of the moment does not
+            // An error of the quadrature shrinks with the step; one of the moment does not.
+            run = Solve(drive, seed, step * Degree);
+            if (run is null || Math.Abs(run.BalanceResidual) <= 1e-6 * run.WorkIn)
+            {
+                break;
+            }
         }
 
         if (run is null)
