@@ -108,7 +108,8 @@ internal sealed partial class PathFollower
         {
             HoldBounds(false);
             _eq.Evaluate();
-            if (round > 0 && HoldByValue() && ResidualSize() <= 1)
+            HoldByValue();
+            if (round > 0 && ResidualSize() <= 1)
             {
                 return true;
             }
@@ -134,15 +135,13 @@ internal sealed partial class PathFollower
     }
 
     /// <summary>Holds what its stop pushes against.</summary>
-    private bool HoldByValue()
+    private void HoldByValue()
     {
         for (int i = 0; i < _count; i++)
         {
             bool low = _eq.X[i] <= _eq.Low[i], high = _eq.X[i] >= _eq.High[i];
             _held[i] = _eq.Frozen[i] || (low && _eq.R[i] > 0) || (high && _eq.R[i] < 0);
         }
-
-        return true;
     }
 
     private bool DescendOnce()
