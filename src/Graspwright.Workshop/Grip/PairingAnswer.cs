@@ -10,6 +10,9 @@ public static class PairingAnswer
     /// <summary>Relative difference of grip below which pairings count as the same.</summary>
     private const double SameGrip = 1e-3;
 
+    /// <summary>Relative difference of grip that is the rounding of the run.</summary>
+    private const double Rounding = 1e-6;
+
     /// <summary>Difference of the wrist angle of all touch below which pairings count as the same [rad].</summary>
     private const double SameAngle = 2e-4;
 
@@ -77,13 +80,14 @@ public static class PairingAnswer
     {
         List<string> places = [];
         bool stops = false;
-        double greatest = 0;
+        double greatest = 0, apart = 0;
         foreach (GripCase first in runs[0].Cases)
         {
             List<GripCase> same = [.. runs.Select(r => r.Cases.FirstOrDefault(c => c.Situation.Label == first.Situation.Label && c.Effort == first.Effort)).OfType<GripCase>()];
             List<double> grips = [.. same.Select(c => c.Reading.End[TraceLayout.Grip])];
             List<double> touches = [.. same.Select(c => c.Reading.Closing(EventKind.AllTouch)?.ThetaRadians ?? double.PositiveInfinity)];
             double spread = grips.Max() > 0 ? (grips.Max() - grips.Min()) / grips.Max() : 0;
+            apart = Math.Max(apart, spread);
             bool touchDiffers = touches.Max() - touches.Min() > SameAngle;
             if (spread > SameGrip || touchDiffers)
             {
@@ -91,6 +95,12 @@ public static class PairingAnswer
                 greatest = Math.Max(greatest, spread);
                 stops |= same.Any(c => BarsOnStop(c.Situation).Length > 0);
             }
+        }
+
+        if (places.Count == 0 && apart > Rounding)
+        {
+            string within = (100 * apart).ToString("0.###", CultureInfo.InvariantCulture);
+            return $"The three pairings come within {within} % of each other's grip, which no hand would show: a free tree shares the pull equally whichever fingers are paired, and what is left is that {Cause(runs, stops)}.";
         }
 
         if (places.Count == 0)

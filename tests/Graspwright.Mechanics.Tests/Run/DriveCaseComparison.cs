@@ -6,7 +6,7 @@ using Graspwright.Mechanics.Run;
 namespace Graspwright.Mechanics.Tests.Run;
 
 /// <summary>Our run beside a case's numbers, at the case's own angles, interpolating neither side.</summary>
-internal sealed class DriveCaseComparison
+internal sealed partial class DriveCaseComparison
 {
     private const double Degree = Math.PI / 180;
     private readonly DriveCase _case;
@@ -57,13 +57,41 @@ internal sealed class DriveCaseComparison
             }
         }
 
+        if (!_case.HasFriction)
+        {
+            Stops(leg, thetas, mine!, expected.GetProperty("stops_acting"));
+        }
+
         foreach (JsonProperty curve in expected.EnumerateObject())
         {
             foreach ((string name, Func<double[], double> read, bool force, Func<JsonElement, JsonElement> pick, JsonElement list) in Readers(curve))
             {
                 double[] theirs = [.. list.EnumerateArray().Select(v => pick(v)).Select(v => v.ValueKind == JsonValueKind.Null ? double.NaN : v.GetDouble())];
                 double[] ours = [.. mine.Select(r => read(r!))];
-                Curve($"{leg}.{name}", thetas, ours, theirs, force, rows);
+                Curve($"{leg}.{name}", thetas, ours, theirs, force);
+            }
+        }
+    }
+
+    /// <summary>The stops that act, by name; with friction a stop may carry nothing and yet be met, so there they are not compared.</summary>
+    private void Stops(string leg, double[] thetas, double[][] mine, JsonElement expected)
+    {
+        List<string> names = ["phi", "d", "s", .. _l.BarNames.Select(b => $"tilt:{b}")];
+        foreach (Finger finger in _case.Drive.Fingers)
+        {
+            names.AddRange(Enumerable.Range(1, finger.Joints is AdaptiveJoints ? 3 : 1).Select(j => $"{finger.Name}.q{j.ToString(CultureInfo.InvariantCulture)}"));
+        }
+
+        for (int k = 0; k < thetas.Length; k++)
+        {
+            long bits = (long)mine[k][TraceLayout.Stops];
+            IEnumerable<string> ours = names.SelectMany((n, i) => ((string, bool)[])[($"{n}:low", (bits >> (2 * i) & 1) != 0), ($"{n}:high", (bits >> (2 * i + 1) & 1) != 0)])
+                .Where(stop => stop.Item2).Select(stop => stop.Item1).Order(StringComparer.Ordinal);
+            string our = string.Join(' ', ours), their = string.Join(' ', expected[k].EnumerateArray().Select(v => v.GetString()!).Order(StringComparer.Ordinal));
+            Compared++;
+            if (our != their)
+            {
+                _differences.Add(FormattableString.Invariant($"{leg} stops at {thetas[k]}°: ours {our}; theirs {their}"));
             }
         }
     }
@@ -84,7 +112,7 @@ internal sealed class DriveCaseComparison
         return best;
     }
 
-    private void Curve(string name, double[] thetas, double[] ours, double[] theirs, bool force, IReadOnlyList<double[]> rows)
+    private void Curve(string name, double[] thetas, double[] ours, double[] theirs, bool force)
     {
         double[] known = [.. theirs.Where(v => !double.IsNaN(v))];
         if (known.Length == 0)
@@ -110,7 +138,6 @@ internal sealed class DriveCaseComparison
             }
         }
 
-        _ = rows;
         if (!(worst <= allowed))
         {
             _differences.Add(string.Create(CultureInfo.InvariantCulture, $"{name} at {at:0.####}°: ours {a:0.########}, theirs {b:0.########}, apart {worst:0.###e+0}, allowed {allowed:0.###e+0}"));
@@ -143,8 +170,7 @@ internal sealed class DriveCaseComparison
         };
         if (simple is { } s)
         {
-            yield return (curve.Name, r => curve.Name == "rail_normal_n" ? Math.Abs(r[s.Column]) / s.Unit : r[s.Column] / s.Unit, s.Force,
-                curve.Name == "rail_normal_n" ? v => v : Whole, curve.Value);
+            yield return (curve.Name, r => r[s.Column] / s.Unit, s.Force, Whole, curve.Value);
             yield break;
         }
 
@@ -248,163 +274,5 @@ internal sealed class DriveCaseComparison
         }
 
         return -1;
-    }
-
-    private void Summary()
-    {
-        JsonElement s = _case.Expected.GetProperty("summary");
-        bool rubs = _case.HasFriction;
-        double[] end = _run.AtEnd;
-        double touch = 1e-4, limit = rubs ? 5e-3 : 1e-4, share = rubs ? 1e-3 : 1e-5;
-        Angle(s, "first_touch_deg", _run.First(EventKind.Touch)?.ThetaRadians, touch);
-        Angle(s, "all_free_touch_deg", _run.First(EventKind.AllTouch)?.ThetaRadians, touch);
-        Angle(s, "shift_start_deg", _run.First(EventKind.ShiftStart)?.ThetaRadians, limit);
-        Angle(s, "shift_end_deg", _run.First(EventKind.ShiftEnd)?.ThetaRadians, limit);
-        Angle(s, "theta_end_deg", end[TraceLayout.Theta], limit);
-        if (s.TryGetProperty("touch_deg_by_finger", out JsonElement touches))
-        {
-            foreach (JsonProperty p in touches.EnumerateObject())
-            {
-                RunEvent? e = _run.Events.FirstOrDefault(e => e.Kind == EventKind.Touch && !e.Opening && e.Subject == p.Name);
-                Angle(touches, p.Name, e?.ThetaRadians, touch);
-            }
-        }
-
-        Value(s, "ended_by", _run.End == RunEnd.Effort ? "effort limit" : _run.End == RunEnd.Travel ? "theta_max" : "not followed");
-        Number(s, "shift_start_slot_load_n", _run.First(EventKind.ShiftStart)?.Value, share);
-        Number(s, "shift_end_slot_load_n", _run.First(EventKind.ShiftEnd)?.Value, share);
-        Number(s, "shift_give_back_mm", _run.ShiftGiveBack * 1e3, rubs ? 2e-3 : 2e-4);
-        Number(s, "grip_n_at_end", end[TraceLayout.Grip], share);
-        Number(s, "wrist_moment_nm_at_end", end[TraceLayout.Tau], share);
-        Number(s, "effort_share_at_end", end[TraceLayout.EffortShare], share);
-        Number(s, "work_in_closing_mj", _run.WorkIn * 1e3, rubs ? 1e-3 : 1e-4);
-        Number(s, "dissipated_closing_mj", _run.DissipatedClosing * 1e3, 2e-3);
-        Number(s, "dissipated_opening_mj", _run.DissipatedOpening * 1e3, 2e-3);
-        Number(s, "work_back_opening_mj", _run.WorkBack * 1e3, 1e-3);
-        Number(s, "efficiency", _run.WorkIn > 0 ? end[TraceLayout.ContactEnergy] / _run.WorkIn : 0, rubs ? 2e-3 : 1e-4);
-        Number(s, "friction_efficiency", _run.WorkIn > 0 ? 1 - _run.DissipatedClosing / _run.WorkIn : 1, 1e-3);
-        Number(s, "mechanical_advantage_n_per_nm", end[TraceLayout.Grip] / end[TraceLayout.Tau], share);
-        Number(s, "loop_mean_width_nm", (_run.WorkIn - _run.WorkBack) / end[TraceLayout.Theta], 1e-3);
-        Number(s, "loop_max_width_nm", _run.LoopMax, 1e-2);
-        Jumps(s);
-        Contacts(s);
-        Peaks(s);
-    }
-
-    private void Jumps(JsonElement s)
-    {
-        if (!s.TryGetProperty("jumps", out JsonElement jumps))
-        {
-            return;
-        }
-
-        Compared++;
-        List<JsonElement> theirs = [.. jumps.EnumerateArray()];
-        if (theirs.Count != _run.Jumps.Count)
-        {
-            _differences.Add(FormattableString.Invariant($"jumps: ours {string.Join("; ", _run.Jumps.Select(j => FormattableString.Invariant($"{j.ThetaRadians / Degree:0.0000}° lost {j.EnergyLost * 1e3:0.000000} mJ")))}; theirs {jumps.GetRawText()}"));
-            return;
-        }
-
-        for (int i = 0; i < theirs.Count; i++)
-        {
-            Angle(theirs[i], "theta_deg", _run.Jumps[i].ThetaRadians, _case.HasFriction ? 5e-3 : 1e-4);
-            Number(theirs[i], "energy_lost_mj", _run.Jumps[i].EnergyLost * 1e3, _case.HasFriction ? 1e-2 : 1e-3);
-        }
-    }
-
-    private void Contacts(JsonElement s)
-    {
-        if (!s.TryGetProperty("contact_lost", out JsonElement lost))
-        {
-            return;
-        }
-
-        List<RunEvent> ours = [.. _run.Events.Where(e => e.Kind == EventKind.ContactLost && !e.Opening)];
-        List<JsonElement> theirs = [.. lost.EnumerateArray()];
-        Compared++;
-        if (ours.Count != theirs.Count)
-        {
-            _differences.Add($"contact lost: ours {ours.Count}, theirs {lost.GetRawText()}");
-            return;
-        }
-
-        foreach (JsonElement t in theirs)
-        {
-            RunEvent? e = ours.Find(e => e.Subject == t.GetProperty("finger").GetString() && e.Part == t.GetProperty("segment").GetInt32());
-            Angle(t, "theta_deg", e?.ThetaRadians, _case.HasFriction ? 5e-3 : 1e-4);
-            Number(t, "peak_n", e?.Value, _case.HasFriction ? 5e-3 : 1e-3);
-        }
-    }
-
-    private void Peaks(JsonElement s)
-    {
-        if (!s.TryGetProperty("peaks", out JsonElement peaks))
-        {
-            return;
-        }
-
-        foreach (JsonProperty p in peaks.EnumerateObject())
-        {
-            string name = p.Name.Replace('_', ' ').Replace(':', ' ').Replace('.', ' ');
-            string finger = name.Split(' ')[0];
-            int f = Index(_l.FingerNames, finger);
-            bool pin = f >= 0;
-            bool locked = pin && _case.Options.Locks.Any(k => k.FingerIndex == f);
-            bool ratio = pin && _case.Drive.Fingers[f].Joints is CoupledJoints { PipFromMcp: RatioCoupling } or CoupledJoints { DipFromPip: RatioCoupling };
-            if (locked || ratio)
-            {
-                continue;
-            }
-
-            ForcePeak? ours = _run.Peaks.FirstOrDefault(q => q.Subject == name);
-            if (ours is null)
-            {
-                _differences.Add($"peak {name}: not reported");
-                continue;
-            }
-
-            Number(p.Value, "force_n", ours.Newtons, 1e-3, $"peak {name}");
-        }
-    }
-
-    private void Angle(JsonElement s, string key, double? ours, double allowedDegrees)
-    {
-        if (!s.TryGetProperty(key, out JsonElement v))
-        {
-            return;
-        }
-
-        Compared++;
-        double? theirs = v.ValueKind == JsonValueKind.Null ? null : v.GetDouble();
-        double? mine = ours / Degree;
-        if (theirs is null != mine is null || (theirs is { } t && !(Math.Abs(t - mine!.Value) <= allowedDegrees)))
-        {
-            _differences.Add(string.Create(CultureInfo.InvariantCulture, $"{key}: ours {mine:0.########}, theirs {theirs:0.########}"));
-        }
-    }
-
-    private void Number(JsonElement s, string key, double? ours, double relative, string? name = null)
-    {
-        if (!s.TryGetProperty(key, out JsonElement v) || v.ValueKind == JsonValueKind.Null)
-        {
-            return;
-        }
-
-        Compared++;
-        double theirs = v.GetDouble();
-        if (ours is not { } mine || !(Math.Abs(mine - theirs) <= relative * Math.Abs(theirs) + 1e-6))
-        {
-            _differences.Add(string.Create(CultureInfo.InvariantCulture, $"{name ?? key}: ours {ours:0.########}, theirs {theirs:0.########}"));
-        }
-    }
-
-    private void Value(JsonElement s, string key, string ours)
-    {
-        Compared++;
-        if (s.TryGetProperty(key, out JsonElement v) && v.GetString() != ours)
-        {
-            _differences.Add($"{key}: ours {ours}, theirs {v.GetString()}");
-        }
     }
 }

@@ -48,6 +48,16 @@ public sealed class PairingTests
     }
 
     [Fact]
+    public void Pairings_that_differ_by_the_rubbing_of_their_bars_only_are_said_to_come_close()
+    {
+        HandModel hand = MadeHand.Boatyard() with { Locks = [] };
+        GripQuestion question = new(hand) { Objects = ["mug"], Locks = ["all free"], Efforts = [Effort.AllDay] };
+        GripResult result = PairingAnswer.Add(question, Gripping.Answer(question));
+        Assert.Contains("% of each other's grip", result.Answer!.Sentence, StringComparison.Ordinal);
+        Assert.Contains("the bars' pins rub", result.Answer.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_bar_on_its_stop_makes_pairings_differ_and_is_named_as_the_cause()
     {
         HandModel hand = MadeHand.Boatyard() with { Friction = new() };
