@@ -10,13 +10,11 @@ internal sealed partial class DriveEquations
     private const double StickingTurn = 1e5;  // N·m/rad
     private const double StickingSlide = 1e9; // N/m
 
-    private RubbingPlace[] _places = [];
-    private int[] _guide = [], _firstJoint = [];
-    private readonly double[] _grad = new double[3];
+    private int[] _guide = [], _firstJoint = [], _placeFinger = [];
     private double _anchorSlope, _inputSlope; // ∂M/∂φ of the pull link's two pins
 
     /// <summary>Places that rub.</summary>
-    public RubbingPlace[] Places => _places;
+    public RubbingPlace[] Places => _state.Places;
 
     /// <summary>Whether anything rubs at all.</summary>
     public bool HasFriction { get; private set; }
@@ -68,12 +66,11 @@ internal sealed partial class DriveEquations
         }
 
         int f = _placeFinger[place];
-        return place == _guide[f] ? TakeUpRate(f, v) : v[Offsets[f] + place - _firstJoint[f]];
+        return Group(f, out int lane).SlideRate(lane, place - _firstJoint[f], v);
     }
 
     private void SetUpFriction()
     {
-        SetUpEnds();
         FrictionCoefficients mu = _drive.Friction;
         List<RubbingPlace> places = [];
         Add(mu.Pin * _drive.PullLink.AnchorPinRadius > 0, StickingTurn);
@@ -104,12 +101,12 @@ internal sealed partial class DriveEquations
             }
         }
 
-        _places = [.. places];
-        _jointBound = new double[_fingers.Length * 12];
+        _state.Places = [.. places];
         _placeFinger = new int[places.Count];
         for (int f = 0; f < _fingers.Length; f++)
         {
             Array.Fill(_placeFinger, f, _guide[f], 1 + Sizes[f]);
+            Group(f, out int lane).Rub(lane, _guide[f], _firstJoint[f], Places);
         }
 
         HasFriction = places.Exists(p => p.Active);
@@ -209,7 +206,7 @@ internal sealed partial class DriveEquations
 
         (double Phi, double Theta) Pin(int place, double radius, double slide, double byPhi, double byTheta)
         {
-            ref RubbingPlace p = ref _places[place];
+            ref RubbingPlace p = ref Places[place];
             if (!p.Active)
             {
                 return (0, 0);
@@ -228,7 +225,7 @@ internal sealed partial class DriveEquations
 
     private void AddTrunkPlace(int place, double slide, double bound, ReadOnlySpan<double> slope, ReadOnlySpan<double> boundSlope, bool turnsWithLink, double boundTheta = 0)
     {
-        ref RubbingPlace p = ref _places[place];
+        ref RubbingPlace p = ref Places[place];
         if (!p.Active)
         {
             return;
@@ -264,18 +261,17 @@ internal sealed partial class DriveEquations
     /// <summary>Bars: pivot carries F₁ + F₂, the ends F₁ and F₂; all three turn by the tilt.</summary>
     private void AddBarFriction()
     {
-        for (int b = 0; b < _bars.Length; b++)
+        for (int b = 0; b < _bars.Length && HasFriction; b++)
         {
-            ref RubbingPlace p = ref _places[7 + b];
+            ref RubbingPlace p = ref Places[7 + b];
             if (!p.Active)
             {
                 continue;
             }
 
-            BalanceBar bar = _bars[b];
             (double first, double second) = BarEnds(b);
-            double mu = _drive.Friction.Pin;
-            double bound = mu * (bar.PivotPinRadius * Math.Abs(first + second) + bar.FirstPinRadius * Math.Abs(first) + bar.SecondPinRadius * Math.Abs(second));
+            BalanceBar bar = _bars[b];
+            double bound = _drive.Friction.Pin * (bar.PivotPinRadius * Math.Abs(first + second) + bar.FirstPinRadius * Math.Abs(first) + bar.SecondPinRadius * Math.Abs(second));
             double stick = p.Map(X[3 + b], -bound, bound, ModesByValue);
             int nt = TrunkCount, row = 3 + b;
             R[row] += p.Friction;
@@ -285,67 +281,33 @@ internal sealed partial class DriveEquations
                 continue;
             }
 
-            double both = bar.PivotPinRadius * Math.Sign(first + second);
-            double perFirst = mu * p.Mode * (both + bar.FirstPinRadius * Math.Sign(first));
-            double perSecond = mu * p.Mode * (both + bar.SecondPinRadius * Math.Sign(second));
-            for (int f = 0; f < _fingers.Length; f++)
+            (double perFirst, double perSecond) = BarBoundSlopes(b, first, second);
+            for (int g = 0; g < _groups.Length; g++)
             {
-                int end = EndOf(f, b);
-                double weight = end == 1 ? perFirst : end == 2 ? perSecond : 0;
-                double k = weight * LeafStiffness[f];
-                if (k == 0)
-                {
-                    continue;
-                }
-
-                for (int a = Carriage; a < nt; a++)
-                {
-                    Jacobian.A[row * nt + a] += k * _leafSlopes[f * nt + a];
-                }
-
-                for (int q = 0; q < Sizes[f]; q++)
-                {
-                    Jacobian.B[(f * nt + row) * 3 + q] -= k * _slopes[f * 3 + q];
-                }
+                _groups[g].AddBarBound(b, p.Mode * perFirst, p.Mode * perSecond, Jacobian.Blocks[g], Jacobian.A.AsSpan(row * nt + Carriage, nt - Carriage));
             }
         }
+    }
+
+    /// <summary>Change of a bar's bound per newton behind its first and behind its second end [m].</summary>
+    private (double PerFirst, double PerSecond) BarBoundSlopes(int b, double first, double second)
+    {
+        BalanceBar bar = _bars[b];
+        double both = bar.PivotPinRadius * Math.Sign(first + second), mu = _drive.Friction.Pin;
+        return (mu * (both + bar.FirstPinRadius * Math.Sign(first)), mu * (both + bar.SecondPinRadius * Math.Sign(second)));
     }
 
     /// <summary>Sum of leaf tensions behind each end of a bar [N].</summary>
     public (double First, double Second) BarEnds(int bar)
     {
         double first = 0, second = 0;
-        for (int f = 0; f < _fingers.Length; f++)
+        foreach (FingerGroup group in _groups)
         {
-            int end = EndOf(f, bar);
-            first += end == 1 ? LeafTension[f] : 0;
-            second += end == 2 ? LeafTension[f] : 0;
+            (double one, double other) = group.BarEnds(bar);
+            first += one;
+            second += other;
         }
 
         return (first, second);
-    }
-
-    /// <summary>1, 2 = the finger hangs on the first, second end of the bar; 0 = not on it.</summary>
-    private int EndOf(int finger, int bar) => _ends[finger * _bars.Length + bar];
-
-    private int[] _ends = [];
-    private double[] _guideForward = [], _guideBack = []; // 1 − e^(−μβ) and 1 − e^(μβ)
-
-    private void SetUpEnds()
-    {
-        int bars = Math.Max(_bars.Length, 1);
-        _ends = new int[_fingers.Length * _bars.Length];
-        _guideForward = new double[_fingers.Length];
-        _guideBack = new double[_fingers.Length];
-        for (int f = 0; f < _fingers.Length; f++)
-        {
-            double wrap = _drive.Friction.Guide * _fingers[f].Pull.GuideWrapRadians;
-            _guideForward[f] = -ExpMinusOne(-wrap);
-            _guideBack[f] = -ExpMinusOne(wrap);
-            for (int k = 0; k < _leafBarCount[f]; k++)
-            {
-                _ends[f * _bars.Length + _leafBars[f * bars + k]] = _leafArms[f * bars + k] < 0 ? 1 : 2;
-            }
-        }
     }
 }

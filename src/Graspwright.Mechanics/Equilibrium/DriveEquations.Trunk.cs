@@ -1,6 +1,8 @@
+using System.Runtime.Intrinsics;
 using Graspwright.Mechanics.Drive;
 using Graspwright.Mechanics.Run;
 using Graspwright.Numerics;
+using Lane = System.Runtime.Intrinsics.Vector256<double>;
 
 namespace Graspwright.Mechanics.Equilibrium;
 
@@ -24,10 +26,13 @@ internal sealed partial class DriveEquations
     private Vector2D _transferUnit, _slotNow, _output;
     private double _transferAngle, _pullAngle;
 
-    // Leaf travel of each finger: x = s + Σ ± l sin t.
-    private int[] _leafBarCount = [];
-    private int[] _leafBars = [];   // [finger * bars + k]
-    private double[] _leafArms = []; // signed arm: −l₁ or +l₂
+    // Travel of the leaf of finger f: s + Σ_b arm·sin t, arms signed: minus the first arm, plus the second.
+    private double[] _arms = []; // f·bars + bar; 0 where the finger is not behind the bar
+    private int[] _ends = [];    // f·bars + bar: 1, 2 = behind the bar's first, second end; 0 = not behind it
+
+    // Crank's turn, forearm's turn and the tilts, with their sines and cosines; the tilts' in every lane too.
+    private double[] _angle = [], _angleSin = [], _angleCos = [];
+    private Lane[] _tiltSin = [], _tiltCos = [];
 
     /// <summary>Pull-link force, tension positive [N].</summary>
     public double PullForce { get; private set; }
@@ -130,25 +135,24 @@ internal sealed partial class DriveEquations
 
     private void SetUpLeaves()
     {
-        int bars = Math.Max(_bars.Length, 1);
-        _leafBarCount = new int[_fingers.Length];
-        _leafBars = new int[_fingers.Length * bars];
-        _leafArms = new double[_fingers.Length * bars];
-        _leafUnknowns = new int[_fingers.Length * TrunkCount];
+        _arms = new double[_fingers.Length * _bars.Length];
+        _ends = new int[_arms.Length];
+        _angle = new double[(2 + _bars.Length + 3) / 4 * 4];
+        _angleSin = new double[_angle.Length];
+        _angleCos = new double[_angle.Length];
+        _tiltSin = new Lane[_bars.Length];
+        _tiltCos = new Lane[_bars.Length];
         int index = 0;
         Descend(_drive.Tree, [], ref index);
 
-        void Descend(BalanceNode node, List<(int Bar, double Arm)> above, ref int bar)
+        void Descend(BalanceNode node, List<(int Bar, int End, double Arm)> above, ref int bar)
         {
             if (node is FingerLeaf leaf)
             {
-                _leafBarCount[leaf.FingerIndex] = above.Count;
-                _leafUnknowns[leaf.FingerIndex * TrunkCount] = Carriage;
-                for (int k = 0; k < above.Count; k++)
+                foreach ((int b, int end, double arm) in above)
                 {
-                    _leafBars[leaf.FingerIndex * bars + k] = above[k].Bar;
-                    _leafUnknowns[leaf.FingerIndex * TrunkCount + 1 + k] = 3 + above[k].Bar;
-                    _leafArms[leaf.FingerIndex * bars + k] = above[k].Arm;
+                    _arms[leaf.FingerIndex * _bars.Length + b] = arm;
+                    _ends[leaf.FingerIndex * _bars.Length + b] = end;
                 }
 
                 return;
@@ -156,17 +160,44 @@ internal sealed partial class DriveEquations
 
             BalanceBar own = (BalanceBar)node;
             int mine = bar++;
-            Descend(own.First, [.. above, (mine, -own.FirstArm)], ref bar);
-            Descend(own.Second, [.. above, (mine, own.SecondArm)], ref bar);
+            Descend(own.First, [.. above, (mine, 1, -own.FirstArm)], ref bar);
+            Descend(own.Second, [.. above, (mine, 2, own.SecondArm)], ref bar);
         }
     }
+
+    /// <summary>Sines and cosines of crank, forearm and bars, found together.</summary>
+    private void Turn()
+    {
+        Span<double> angle = _angle, sin = _angleSin, cos = _angleCos;
+        angle[0] = _crankSense * X[Phi];
+        angle[1] = _forearmSense * Theta;
+        X.AsSpan(Carriage + 1, _bars.Length).CopyTo(angle[2..]);
+        for (int i = 0; i < angle.Length; i += 4)
+        {
+            (Lane s, Lane c) = Vector256.SinCos(Vector256.Create<double>(angle[i..]));
+            s.CopyTo(sin[i..]);
+            c.CopyTo(cos[i..]);
+        }
+
+        for (int b = 0; b < _bars.Length; b++)
+        {
+            _tiltSin[b] = Vector256.Create(sin[2 + b]);
+            _tiltCos[b] = Vector256.Create(cos[2 + b]);
+        }
+    }
+
+    /// <summary>A vector of the crank, as the crank stands.</summary>
+    private Vector2D Cranked(Vector2D v) => new(_angleCos[0] * v.X - _angleSin[0] * v.Y, _angleSin[0] * v.X + _angleCos[0] * v.Y);
+
+    /// <summary>A vector of the forearm, as the wrist stands.</summary>
+    private Vector2D Wristed(Vector2D v) => new(_angleCos[1] * v.X - _angleSin[1] * v.Y, _angleSin[1] * v.X + _angleCos[1] * v.Y);
 
     private void AddPullLink()
     {
         PullLink link = _drive.PullLink;
         BellCrank crank = _drive.Crank;
-        Vector2D arm = crank.Input.Rotated(_crankSense * X[Phi]);
-        Vector2D anchor = link.Anchor.Rotated(_forearmSense * Theta);
+        Vector2D arm = Cranked(crank.Input);
+        Vector2D anchor = Wristed(link.Anchor);
         Vector2D v = crank.Fulcrum + arm - anchor;
         double length = v.Length, inverse = 1 / length;
         Vector2D n = inverse * v;
@@ -206,9 +237,8 @@ internal sealed partial class DriveEquations
     {
         BellCrank crank = _drive.Crank;
         TransferLink link = _drive.TransferLink;
-        double turn = _crankSense * X[Phi];
-        Vector2D slot = _slotAtRest.Rotated(turn);
-        Vector2D output = crank.Output.Rotated(turn) + X[Shift] * slot;
+        Vector2D slot = Cranked(_slotAtRest);
+        Vector2D output = Cranked(crank.Output) + X[Shift] * slot;
         Vector2D v = _drive.Rail.Rest + X[Carriage] * _railDirection - crank.Fulcrum - output;
         double length = v.Length, inverse = 1 / length;
         Vector2D n = inverse * v;

@@ -67,7 +67,6 @@ internal sealed partial class PathFollower
             return;
         }
 
-        PlaceRates(_rateEnd, _slideRateEnd, _frictionRateEnd);
         for (int i = 0; i < _eq.Places.Length; i++)
         {
             ref RubbingPlace p = ref _eq.Places[i];
@@ -91,17 +90,6 @@ internal sealed partial class PathFollower
 
     private const double GaussLow = 0.1127016653792583; // (1 − √0.6)/2
 
-    /// <summary>Rates of slide and of friction of every place at the evaluated state.</summary>
-    private void PlaceRates(double[] rate, double[] slides, double[] frictions)
-    {
-        _eq.SlideRates(rate, slides);
-        for (int i = 0; i < slides.Length; i++)
-        {
-            ref RubbingPlace p = ref _eq.Places[i];
-            frictions[i] = !p.Active ? 0 : p.Mode == 0 ? p.Stiffness * slides[i] : _eq.BoundRate(i, p.Mode > 0, rate, 1);
-        }
-    }
-
     private double[] _slideRate = [], _slideRateEnd = [], _frictionRate = [], _frictionRateEnd = [];
 
     private void ResetBooks()
@@ -113,7 +101,7 @@ internal sealed partial class PathFollower
     }
 
     /// <summary>Takes the evaluated and factored state, with its tangent in _rateEnd, as the path's new end.</summary>
-    private void AcceptState(double at)
+    private void AcceptState(double at, bool goesOn)
     {
         StepBooks(at, out double work, out double friction);
         _work += work;
@@ -138,9 +126,12 @@ internal sealed partial class PathFollower
         _storedBefore = _eq.Stored;
         _pullBefore = _eq.PullForce;
         AcceptPlaces();
-        RememberWatches();
         NotePeaks();
         NoteMoment();
+        if (goesOn)
+        {
+            RememberWatches();
+        }
     }
 
     /// <summary>Switches the mode of a watch at the accepted state.</summary>
@@ -187,8 +178,9 @@ internal sealed partial class PathFollower
             SwitchPlace(ref _eq.Places[PlaceOf(w)], w - _slideWatch < _eq.Places.Length);
         }
 
-        LeaveState();
-        SettleSlides(w >= _slideWatch ? PlaceOf(w) : -1);
+        FindRates();
+        SettlePlaces(w >= _slideWatch ? PlaceOf(w) : -1);
+        SetOut();
         if (_eq.Jacobian.SmallestPivot < -1e-9)
         {
             return Jump();
@@ -227,7 +219,7 @@ internal sealed partial class PathFollower
             return;
         }
 
-        p.Mode = p.High - p.Low > NoLoad * p.Stiffness ? 0 : -p.Mode;
+        p.Mode = IsLoaded(p) ? 0 : -p.Mode;
     }
 
     private void SwitchCord(int cord)
@@ -356,10 +348,12 @@ internal sealed partial class PathFollower
         }
 
         Array.Clear(_switchedHere);
-        LeaveState();
+        FindRates();
+        SettlePlaces(-1);
+        SetOut();
         ResetBooks();
         _closedBy = end;
-        _stride = _eq.HasFriction ? 1e-4 : _options.OutputStepRadians;
+        _stride = _options.OutputStepRadians;
         Record(true);
     }
 

@@ -214,12 +214,11 @@ internal sealed partial class PathFollower
     private void FillFinger(double[] row, int f, ref double grip, ref double x, ref double y)
     {
         double weight = Math.Cos(_drive.Fingers[f].SplayRadians);
-        FingerGeometry g = _eq.Geometry(f);
         _eq.JointLoads(f, _loads);
         for (int i = 0; i < 3; i++)
         {
             double force = _eq.ContactForce[f * 3 + i];
-            Vector2D push = -force * g.Normal(i);
+            Vector2D push = -force * _eq.Normal(f, i);
             grip += weight * force;
             x += weight * push.X;
             y += weight * push.Y;
@@ -227,15 +226,15 @@ internal sealed partial class PathFollower
             row[_layout.Contact(f, i)] = force;
             row[_layout.Overlap(f, i)] = _eq.HasObject ? _eq.Overlap[f * 3 + i] : double.NaN;
             row[_layout.Pin(f, i)] = _loads[i];
-            row[_layout.ContactPointX(f, i)] = _eq.HasObject ? g.Closest(i).X : double.NaN;
-            row[_layout.ContactPointX(f, i) + 1] = _eq.HasObject ? g.Closest(i).Y : double.NaN;
+            row[_layout.ContactPointX(f, i)] = _eq.HasObject ? _eq.Closest(f, i).X : double.NaN;
+            row[_layout.ContactPointX(f, i) + 1] = _eq.HasObject ? _eq.Closest(f, i).Y : double.NaN;
         }
 
         row[_layout.LeafTravel(f)] = _eq.LeafTravel[f];
         row[_layout.LeafPull(f)] = _eq.LeafTension[f];
         row[_layout.FingerPull(f)] = _eq.FingerTension[f];
-        row[_layout.TipX(f)] = g.Joints[3].X;
-        row[_layout.TipX(f) + 1] = g.Joints[3].Y;
+        row[_layout.TipX(f)] = _eq.Tip(f).X;
+        row[_layout.TipX(f) + 1] = _eq.Tip(f).Y;
         row[_layout.Locked(f)] = FingerHeld(f) && !_baseFrozen[_eq.Offsets[f]] ? 1 : 0;
     }
 

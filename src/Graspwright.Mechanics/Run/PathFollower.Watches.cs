@@ -29,7 +29,6 @@ internal sealed partial class PathFollower
         _switchedHere = new int[_watchCount];
         _endState = new double[_count];
         _still = new double[_count];
-        _slideRates = new double[_eq.Places.Length];
         _now = new double[_watchCount];
         _slideRate = new double[_eq.Places.Length];
         _slideRateEnd = new double[_eq.Places.Length];
@@ -79,7 +78,7 @@ internal sealed partial class PathFollower
             int place = PlaceOf(w);
             bool upper = w - _slideWatch == place;
             ref RubbingPlace p = ref _eq.Places[place];
-            if (!p.Active || (p.Mode != 0 && !upper))
+            if (!p.Active || (p.Mode != 0 && (!upper || !IsLoaded(p))))
             {
                 return Applies;
             }
@@ -191,7 +190,12 @@ internal sealed partial class PathFollower
         int first = -1;
         double earliest = double.PositiveInfinity;
         now = false;
-        WatchAll(_rateEnd, _now);
+        if (_eq.HasFriction)
+        {
+            _eq.RubRates(_rateEnd, _slideRateEnd, _frictionRateEnd);
+        }
+
+        WatchAll(_rateEnd, _slideRateEnd, _now);
         for (int w = 0; w < _watchCount; w++)
         {
             double value = w == except ? Applies : _now[w];
@@ -221,6 +225,9 @@ internal sealed partial class PathFollower
         return first;
     }
 
+    /// <summary>Whether a place is pressed at all; one that is not may slide either way, and is told which when its load comes.</summary>
+    private static bool IsLoaded(RubbingPlace p) => p.High - p.Low > NoLoad * p.Stiffness;
+
     private int PlaceOf(int w) => (w - _slideWatch) % _eq.Places.Length;
 
     /// <summary>How far a watch may be broken before it counts: its noise.</summary>
@@ -228,12 +235,42 @@ internal sealed partial class PathFollower
         w < _slideWatch || w >= _effortWatch ? _tolerated[w] : _eq.Places[PlaceOf(w)].Mode == 0 ? StickNoise : SlideNoise;
 
     private const double StickNoise = 2e-14; // slide of the stiff spring
+    private const double StickRateNoise = 1e-10; // the same per rad of wrist
     private const double SlideNoise = 1e-7;  // slide per rad of wrist
 
-    private void RememberWatches() => WatchAll(_rate, _before);
+    private void RememberWatches()
+    {
+        WatchAll(_rate, _slideRate, _before);
+        _foreseen = -1;
+        _foreseenAway = double.PositiveInfinity;
+        for (int w = 0; w < _deadWatch; w++)
+        {
+            double value = _before[w];
+            if (value <= Tolerated(w) || value == Applies || (w >= _slideWatch && w < _effortWatch && _eq.Places[PlaceOf(w)].Mode != 0))
+            {
+                continue;
+            }
+
+            double away = -value / (_direction * WatchRate(w, _rate));
+            if (away > 0 && away < _foreseenAway)
+            {
+                (_foreseen, _foreseenAway) = (w, away);
+            }
+        }
+    }
+
+    private int _foreseen;
+    private double _foreseenAway;
+
+    /// <summary>The watch that by its rate reaches 0 first within a step, and where; −1 if none.</summary>
+    private int Foreseen(double end, out double at)
+    {
+        at = _theta + _direction * _foreseenAway;
+        return _foreseen >= 0 && _foreseenAway < Math.Abs(end - _theta) ? _foreseen : -1;
+    }
 
     /// <summary>Values of all watches at the evaluated state.</summary>
-    private void WatchAll(double[] rate, double[] values)
+    private void WatchAll(double[] rate, double[] slides, double[] values)
     {
         for (int i = 0; i < _count; i++)
         {
@@ -255,7 +292,7 @@ internal sealed partial class PathFollower
 
         if (_eq.HasFriction)
         {
-            WatchPlaces(rate, values);
+            WatchPlaces(slides, values);
         }
         else
         {
@@ -268,10 +305,9 @@ internal sealed partial class PathFollower
         values[_deadWatch + 1] = Watch(_deadWatch + 1, rate);
     }
 
-    private void WatchPlaces(double[] rate, double[] values)
+    private void WatchPlaces(double[] slides, double[] values)
     {
         int places = _eq.Places.Length;
-        _eq.SlideRates(rate, _slideRates);
         for (int i = 0; i < places; i++)
         {
             ref RubbingPlace p = ref _eq.Places[i];
@@ -283,9 +319,9 @@ internal sealed partial class PathFollower
                     upper = (p.High - p.Friction) / p.Stiffness;
                     lower = (p.Friction - p.Low) / p.Stiffness;
                 }
-                else
+                else if (IsLoaded(p))
                 {
-                    upper = p.Mode * _direction * _slideRates[i];
+                    upper = p.Mode * _direction * slides[i];
                 }
             }
 
@@ -294,5 +330,5 @@ internal sealed partial class PathFollower
         }
     }
 
-    private double[] _slideRates = [], _now = [];
+    private double[] _now = [];
 }

@@ -1,0 +1,96 @@
+using Graspwright.Mechanics.Equilibrium;
+
+namespace Graspwright.Mechanics.Run;
+
+/// <content>Which places slide and which stick where the path leaves a state: decided by rates, no step is tried.</content>
+internal sealed partial class PathFollower
+{
+    /// <summary>Brings the modes of all places in line with the rates at the accepted state.</summary>
+    /// <param name="justSwitched">The place whose own event this is; −1 for none. It is not taken back: others may have held it wrongly.</param>
+    private void SettlePlaces(int justSwitched)
+    {
+        if (!_eq.HasFriction)
+        {
+            return;
+        }
+
+        SettleSlides(justSwitched);
+        for (int round = 0; round < 2 * _eq.Places.Length; round++)
+        {
+            int worst = WorstStick(justSwitched, out bool upper);
+            if (worst < 0)
+            {
+                return;
+            }
+
+            _switchedHere[_slideWatch + worst]++;
+            SwitchPlace(ref _eq.Places[worst], upper);
+            FindRates();
+            SettleSlides(worst);
+        }
+    }
+
+    /// <summary>Places that would slide against the sense of their friction stick instead, the worst first, until none is left.</summary>
+    private void SettleSlides(int justSwitched)
+    {
+        for (int round = 0; round < 4 * _eq.Places.Length; round++)
+        {
+            int worst = -1;
+            double value = -SlideNoise;
+            for (int i = 0; i < _eq.Places.Length; i++)
+            {
+                ref RubbingPlace p = ref _eq.Places[i];
+                double along = p.Mode * _direction * _slideRate[i];
+                if (p.Active && i != justSwitched && along < value)
+                {
+                    (worst, value) = (i, along);
+                }
+            }
+
+            if (worst < 0)
+            {
+                return;
+            }
+
+            // Pressed by nothing yet it turns round; where it does not like that way either, it sticks.
+            ref RubbingPlace turned = ref _eq.Places[worst];
+            bool again = ++_switchedHere[_slideWatch + worst] > 1;
+            SwitchPlace(ref turned, true);
+            turned.Mode = again ? 0 : turned.Mode;
+            FindRates();
+        }
+    }
+
+    /// <summary>The place that sticks at its bound and is pushed over it hardest by the motion to come; −1 for none.</summary>
+    private int WorstStick(int except, out bool upper)
+    {
+        int worst = -1;
+        double value = -StickRateNoise;
+        upper = false;
+        for (int i = 0; i < _eq.Places.Length; i++)
+        {
+            ref RubbingPlace p = ref _eq.Places[i];
+            if (!p.Active || p.Mode != 0 || i == except || _switchedHere[_slideWatch + i] > SwitchLimit)
+            {
+                continue;
+            }
+
+            for (int side = 1; side >= -1; side -= 2)
+            {
+                double left = side > 0 ? p.High - p.Friction : p.Friction - p.Low;
+                if (left > StickNoise * p.Stiffness)
+                {
+                    continue;
+                }
+
+                double rate = side * _direction * (_eq.BoundRate(i, side > 0, _rate, 1) - _frictionRate[i]) / p.Stiffness;
+                if (rate < value)
+                {
+                    (worst, upper, value) = (i, side > 0, rate);
+                }
+            }
+        }
+
+        return worst;
+    }
+}
