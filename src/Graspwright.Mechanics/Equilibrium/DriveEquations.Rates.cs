@@ -1,10 +1,12 @@
+using System.Runtime.Intrinsics;
+
 namespace Graspwright.Mechanics.Equilibrium;
 
 /// <content>Directional derivatives of what the path watches.</content>
 internal sealed partial class DriveEquations
 {
     /// <summary>Rate of the pull link's force along (φ rate, θ rate) [N per unit].</summary>
-    public double PullForceRate(double phiRate, double thetaRate) => PullStiffness * (_lPhi * phiRate + _lTheta * thetaRate);
+    public double PullForceRate(double phiRate, double thetaRate) => PullStiffness * (_pullSlope[0] * phiRate + _pullSlope[3] * thetaRate);
 
     /// <summary>Rate of a segment's overlap along a direction of the unknowns [m per unit].</summary>
     public double OverlapRate(int finger, int segment, ReadOnlySpan<double> v) => Group(finger, out int lane).OverlapRate(lane, segment, v);
@@ -14,12 +16,12 @@ internal sealed partial class DriveEquations
     {
         if (cord == 0)
         {
-            return _lPhi * v[Phi] + _lTheta;
+            return _pullSlope[0] * v[Phi] + _pullSlope[3];
         }
 
         if (cord == 1)
         {
-            return _m1[0] * v[0] + _m1[1] * v[1] + _m1[2] * v[2];
+            return _transferSlope[0] * v[0] + _transferSlope[1] * v[1] + _transferSlope[2] * v[2];
         }
 
         (double leaf, double takeUp) = Group(cord - 2, out int lane).PullRates(lane, v);
@@ -29,8 +31,8 @@ internal sealed partial class DriveEquations
     /// <summary>Rates of slide and of friction of all places along (v, θ rate 1).</summary>
     public void RubRates(ReadOnlySpan<double> v, Span<double> slides, Span<double> frictions)
     {
-        double pull = _aPhi * v[Phi] + _aTheta;
-        double transfer = _b1[0] * v[0] + _b1[1] * v[1] + _b1[2] * v[2];
+        double pull = _pullTurn[0] * v[Phi] + _pullTurn[3];
+        double transfer = _transferTurn[0] * v[0] + _transferTurn[1] * v[1] + _transferTurn[2] * v[2];
         double crank = _crankSense * v[Phi];
         slides[AnchorPin] = pull - _forearmSense;
         slides[InputPin] = pull - crank;
@@ -55,16 +57,9 @@ internal sealed partial class DriveEquations
     /// <summary>Rate of a place's upper bound (or lower) along (v, θ rate) at the last evaluation.</summary>
     public double BoundRate(int place, bool upper, ReadOnlySpan<double> v, double thetaRate)
     {
-        if (place <= InputPin)
-        {
-            double radius = _drive.Friction.Pin * (place == AnchorPin ? _drive.PullLink.AnchorPinRadius : _drive.PullLink.CrankPinRadius);
-            return (upper ? radius : -radius) * Math.Sign(PullForce) * PullForceRate(v[Phi], thetaRate);
-        }
-
         if (place < 7)
         {
-            int at = place * 4;
-            double rate = _trunkBound[at] * v[0] + _trunkBound[at + 1] * v[1] + _trunkBound[at + 2] * v[2] + _trunkBound[at + 3] * thetaRate;
+            double rate = Vector256.Sum(_trunkBound[place] * Vector256.Create(v[0], v[1], v[2], thetaRate));
             return upper ? rate : -rate;
         }
 
@@ -91,6 +86,4 @@ internal sealed partial class DriveEquations
 
         return rate;
     }
-
-    private readonly double[] _trunkBound = new double[7 * 4];
 }

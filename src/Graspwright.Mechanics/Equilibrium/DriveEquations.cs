@@ -141,13 +141,13 @@ internal sealed partial class DriveEquations
     public void Evaluate()
     {
         Array.Clear(R, 0, TrunkCount);
-        Array.Clear(ThetaDerivative, 0, Carriage + 1);
         Array.Clear(Jacobian.A);
         Stored = 0;
         Turn();
         AddPullLink();
         AddTransferLink();
         AddLinkFriction();
+        WriteTrunk();
         AddFingers();
         AddBarFriction();
     }

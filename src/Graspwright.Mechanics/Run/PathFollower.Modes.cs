@@ -175,7 +175,7 @@ internal sealed partial class PathFollower
         }
         else
         {
-            SwitchPlace(ref _eq.Places[PlaceOf(w)], w - _slideWatch < _eq.Places.Length);
+            SwitchPlace(PlaceOf(w), w - _slideWatch < _eq.Places.Length);
         }
 
         FindRates();
@@ -208,18 +208,6 @@ internal sealed partial class PathFollower
             _bound[i] = 0;
             NoteStop(EventKind.StopLeft, i, side);
         }
-    }
-
-    /// <summary>Sticking starts to slide the way it is pushed; sliding that comes to rest sticks, or turns back at once where nothing holds it.</summary>
-    private static void SwitchPlace(ref RubbingPlace p, bool upper)
-    {
-        if (p.Mode == 0)
-        {
-            p.Mode = upper ? 1 : -1;
-            return;
-        }
-
-        p.Mode = IsLoaded(p) ? 0 : -p.Mode;
     }
 
     private void SwitchCord(int cord)

@@ -24,7 +24,7 @@ internal sealed partial class PathFollower
             }
 
             _switchedHere[_slideWatch + worst]++;
-            SwitchPlace(ref _eq.Places[worst], upper);
+            SwitchPlace(worst, upper);
             FindRates();
             SettleSlides(worst);
         }
@@ -52,13 +52,26 @@ internal sealed partial class PathFollower
                 return;
             }
 
-            // Pressed by nothing yet it turns round; where it does not like that way either, it sticks.
-            ref RubbingPlace turned = ref _eq.Places[worst];
-            bool again = ++_switchedHere[_slideWatch + worst] > 1;
-            SwitchPlace(ref turned, true);
-            turned.Mode = again ? 0 : turned.Mode;
+            _switchedHere[_slideWatch + worst]++;
+            SwitchPlace(worst, true);
             FindRates();
         }
+    }
+
+    /// <summary>
+    /// Sticking starts to slide the way it is pushed; sliding that comes to rest sticks. One that nothing presses yet turns
+    /// round at once instead, and sticks where it does not like that way either.
+    /// </summary>
+    private void SwitchPlace(int place, bool upper)
+    {
+        ref RubbingPlace p = ref _eq.Places[place];
+        if (p.Mode == 0)
+        {
+            p.Mode = upper ? 1 : -1;
+            return;
+        }
+
+        p.Mode = IsLoaded(p) || _switchedHere[_slideWatch + place] > 1 ? 0 : -p.Mode;
     }
 
     /// <summary>The place that sticks at its bound and is pushed over it hardest by the motion to come; −1 for none.</summary>

@@ -210,7 +210,7 @@ internal sealed partial class PathFollower
                 continue;
             }
 
-            double start = Math.Max(_before[w], 0);
+            double start = _before[w] == Applies ? 0 : Math.Max(_before[w], 0);
             bool atStart = start <= tolerated;
             // Of those broken already, what rubs goes first: the others answer to it.
             double share = !atStart ? start / (start - value) : w >= _slideWatch && w < _effortWatch ? -1 : 0;

@@ -152,7 +152,9 @@ internal sealed partial class PathFollower
         AcceptPlaces();
         _eq.X.CopyTo(_start, 0);
         StartPlaces();
-        LeaveState();
+        FindRates();
+        SettlePlaces(-1);
+        SetOut();
         NoteMoment();
         _stride = _options.OutputStepRadians;
         ResetBooks();
