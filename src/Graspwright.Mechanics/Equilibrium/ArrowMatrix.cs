@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using Lane = System.Runtime.Intrinsics.Vector256<double>;
+
 namespace Graspwright.Mechanics.Equilibrium;
 
 /// <summary>A square matrix whose fingers couple only through the trunk: [A B; C D] with D made of small blocks.</summary>
@@ -11,7 +14,8 @@ namespace Graspwright.Mechanics.Equilibrium;
 internal sealed partial class ArrowMatrix
 {
     private const int FirstReached = DriveEquations.Carriage; // trunk unknowns from here on meet the fingers
-    private readonly double[] _schur;
+    private readonly Lane[] _rows;      // Schur complement, then its upper factor
+    private readonly double[] _lower;   // factors below the diagonal
     private readonly double[] _pivotInverse;
     private readonly int _reached;
 
@@ -23,8 +27,10 @@ internal sealed partial class ArrowMatrix
     {
         Trunk = trunk;
         _reached = trunk - FirstReached;
-        A = new double[trunk * trunk];
-        _schur = new double[A.Length];
+        Stride = (trunk + FingerGroup.Lanes - 1) / FingerGroup.Lanes * FingerGroup.Lanes;
+        A = new double[trunk * Stride];
+        _rows = new Lane[A.Length / FingerGroup.Lanes];
+        _lower = new double[A.Length];
         _pivotInverse = new double[trunk];
         Blocks = new Fingers[(sizes.Length + FingerGroup.Lanes - 1) / FingerGroup.Lanes];
         for (int g = 0; g < Blocks.Length; g++)
@@ -36,6 +42,9 @@ internal sealed partial class ArrowMatrix
 
     /// <summary>Size of the trunk.</summary>
     public int Trunk { get; }
+
+    /// <summary>From one trunk row to the next in <see cref="A"/>: the trunk's size, filled up to whole lanes.</summary>
+    public int Stride { get; }
 
     /// <summary>Trunk rows × trunk columns, row by row.</summary>
     public double[] A { get; }
@@ -54,7 +63,7 @@ internal sealed partial class ArrowMatrix
         {
             for (int a = 0; a < Trunk; a++)
             {
-                sum += A[row * Trunk + a] * x[a];
+                sum += A[row * Stride + a] * x[a];
             }
 
             foreach (Fingers block in Blocks)
@@ -82,54 +91,55 @@ internal sealed partial class ArrowMatrix
     public void Factor(ReadOnlySpan<bool> held, ReadOnlySpan<double> ridge)
     {
         SmallestPivot = double.PositiveInfinity;
-        int n = Trunk;
-        Span<double> s = _schur.AsSpan(0, n * n);
+        int n = Trunk, stride = Stride;
+        Span<Lane> rows = _rows;
+        Span<double> s = MemoryMarshal.Cast<Lane, double>(rows);
         A.AsSpan().CopyTo(s);
         for (int a = 0; a < n; a++)
         {
-            s[a * n + a] += ridge[a];
+            s[a * stride + a] += ridge[a];
         }
 
         foreach (Fingers block in Blocks)
         {
-            SmallestPivot = Math.Min(SmallestPivot, block.Eliminate(held, ridge, s, n));
+            SmallestPivot = Math.Min(SmallestPivot, block.Eliminate(held, ridge, s, stride));
         }
 
         for (int a = 0; a < n; a++)
         {
-            if (!held[a])
+            if (held[a])
             {
-                continue;
-            }
+                for (int b = 0; b < n; b++)
+                {
+                    s[a * stride + b] = 0;
+                    s[b * stride + a] = 0;
+                }
 
-            for (int b = 0; b < n; b++)
-            {
-                s[a * n + b] = 0;
-                s[b * n + a] = 0;
+                s[a * stride + a] = 1;
             }
-
-            s[a * n + a] = 1;
         }
 
+        // Whole rows at once; what that leaves to the left of the diagonal is not read again.
+        int lanes = stride / FingerGroup.Lanes;
         for (int k = 0; k < n; k++)
         {
-            Span<double> pivotRow = s.Slice(k * n, n);
-            double pivot = pivotRow[k];
+            double pivot = s[k * stride + k];
             if (!held[k])
             {
-                SmallestPivot = Math.Min(SmallestPivot, pivot / Math.Max(Math.Abs(A[k * n + k]) + ridge[k], Fingers.Tiny));
+                SmallestPivot = Math.Min(SmallestPivot, pivot / Math.Max(Math.Abs(A[k * stride + k]) + ridge[k], Fingers.Tiny));
             }
 
             double inverse = 1 / (pivot == 0 ? Fingers.Tiny : pivot);
             _pivotInverse[k] = inverse;
+            ReadOnlySpan<Lane> pivotRow = rows.Slice(k * lanes, lanes);
             for (int i = k + 1; i < n; i++)
             {
-                Span<double> row = s.Slice(i * n, n);
-                double factor = row[k] * inverse;
-                row[k] = factor;
-                for (int j = k + 1; j < n; j++)
+                double factor = s[i * stride + k] * inverse;
+                _lower[i * stride + k] = factor;
+                Span<Lane> row = rows.Slice(i * lanes, pivotRow.Length);
+                for (int l = 0; l < pivotRow.Length; l++)
                 {
-                    row[j] -= factor * pivotRow[j];
+                    row[l] -= factor * pivotRow[l];
                 }
             }
         }
@@ -140,7 +150,7 @@ internal sealed partial class ArrowMatrix
     /// <param name="held">The same held unknowns as in <see cref="Factor"/>.</param>
     public void Solve(Span<double> right, ReadOnlySpan<bool> held)
     {
-        int n = Trunk;
+        int n = Trunk, stride = Stride;
         Span<double> x = right[..n];
         foreach (Fingers block in Blocks)
         {
@@ -152,12 +162,11 @@ internal sealed partial class ArrowMatrix
             x[a] = held[a] ? 0 : x[a];
         }
 
-        ReadOnlySpan<double> s = _schur.AsSpan(0, n * n);
         for (int i = 1; i < n; i++)
         {
-            ReadOnlySpan<double> row = s.Slice(i * n, n);
+            ReadOnlySpan<double> row = _lower.AsSpan(i * stride, i);
             double sum = x[i];
-            for (int j = 0; j < i; j++)
+            for (int j = 0; j < row.Length; j++)
             {
                 sum -= row[j] * x[j];
             }
@@ -165,11 +174,12 @@ internal sealed partial class ArrowMatrix
             x[i] = sum;
         }
 
+        ReadOnlySpan<double> s = MemoryMarshal.Cast<Lane, double>(_rows.AsSpan());
         for (int i = n - 1; i >= 0; i--)
         {
-            ReadOnlySpan<double> row = s.Slice(i * n, n);
+            ReadOnlySpan<double> row = s.Slice(i * stride, n);
             double sum = x[i];
-            for (int j = i + 1; j < n; j++)
+            for (int j = i + 1; j < row.Length; j++)
             {
                 sum -= row[j] * x[j];
             }

@@ -43,17 +43,25 @@ internal sealed partial class DriveEquations
     public double ContactEnergy { get; private set; }
 
     /// <summary>Whether something is held.</summary>
-    public bool HasObject => Held is Cylinder or Face;
+    public bool HasObject { get; private set; }
 
-    /// <summary>Loads on the joint pins of a finger at the last evaluation [N]: MCP, PIP, DIP.</summary>
-    public void JointLoads(int finger, Span<double> loads)
+    /// <summary>Loads on the joint pins at the last evaluation [N]: finger·3 + joint, 0 MCP, 1 PIP, 2 DIP.</summary>
+    public ReadOnlySpan<double> JointLoads
     {
-        FingerGroup group = Group(finger, out int lane);
-        for (int j = 0; j < 3; j++)
+        get
         {
-            loads[j] = group.Load(lane, j);
+            for (int g = 0; g < _groups.Length && !_loadsAreNew; g++)
+            {
+                _groups[g].Loads(_jointLoads.AsSpan(3 * FingerGroup.Lanes * g));
+            }
+
+            _loadsAreNew = true;
+            return _jointLoads;
         }
     }
+
+    private double[] _jointLoads = [];
+    private bool _loadsAreNew; // of the last evaluation
 
     /// <summary>Unit direction of the object's push on a segment.</summary>
     public Vector2D Normal(int finger, int segment) => Group(finger, out int lane).Normal(lane, segment);
@@ -74,12 +82,26 @@ internal sealed partial class DriveEquations
     {
         TrunkTurn trunk = new(X[Carriage], _tiltSin, _tiltCos);
         ContactEnergy = 0;
+        _loadsAreNew = false;
         for (int g = 0; g < _groups.Length; g++)
         {
-            _groups[g].Evaluate(_state, trunk, Jacobian.Blocks[g], Jacobian.A, TrunkCount);
+            _groups[g].Evaluate(_state, trunk, Jacobian.Blocks[g], Jacobian.A, Jacobian.Stride);
             (double all, double contacts) = _groups[g].Energy;
             Stored += all;
             ContactEnergy += contacts;
+        }
+
+        for (int b = 0; b < _bars.Length; b++)
+        {
+            (double first, double second) = (0, 0);
+            foreach (FingerGroup group in _groups)
+            {
+                (double one, double other) = group.BarEnds(b);
+                first += one;
+                second += other;
+            }
+
+            _barEnds[b] = (first, second);
         }
     }
 
@@ -97,7 +119,10 @@ internal sealed partial class DriveEquations
             RefuseSlackRod(finger.Pull.Kind, finger.Pull.Slack, $"pull of the {finger.Name}");
         }
 
+        HasObject = held is Cylinder or Face;
         _groups = new FingerGroup[Jacobian.Blocks.Length];
+        _jointLoads = new double[3 * _fingers.Length];
+        _barEnds = new (double, double)[_bars.Length];
         for (int g = 0; g < _groups.Length; g++)
         {
             int first = g * FingerGroup.Lanes, count = Math.Min(FingerGroup.Lanes, _fingers.Length - first);

@@ -230,9 +230,9 @@ internal sealed partial class DriveEquations
             BalanceBar bar = _bars[b];
             double bound = _drive.Friction.Pin * (bar.PivotPinRadius * Math.Abs(first + second) + bar.FirstPinRadius * Math.Abs(first) + bar.SecondPinRadius * Math.Abs(second));
             double stick = p.Map(X[3 + b], -bound, bound, ModesByValue);
-            int nt = TrunkCount, row = 3 + b;
+            int stride = Jacobian.Stride, row = 3 + b;
             R[row] += p.Friction;
-            Jacobian.A[row * nt + row] += stick;
+            Jacobian.A[row * stride + row] += stick;
             if (p.Mode == 0 || !BoundDerivatives)
             {
                 continue;
@@ -241,7 +241,7 @@ internal sealed partial class DriveEquations
             (double perFirst, double perSecond) = BarBoundSlopes(b, first, second);
             for (int g = 0; g < _groups.Length; g++)
             {
-                _groups[g].AddBarBound(b, p.Mode * perFirst, p.Mode * perSecond, Jacobian.Blocks[g], Jacobian.A.AsSpan(row * nt + Carriage, nt - Carriage));
+                _groups[g].AddBarBound(b, p.Mode * perFirst, p.Mode * perSecond, Jacobian.Blocks[g], Jacobian.A.AsSpan(row * stride + Carriage, TrunkCount - Carriage));
             }
         }
     }
@@ -256,17 +256,8 @@ internal sealed partial class DriveEquations
         static int Sense(double force) => force < 0 ? -1 : 1; // a pull that carries nothing yet will pull
     }
 
-    /// <summary>Sum of leaf tensions behind each end of a bar [N].</summary>
-    public (double First, double Second) BarEnds(int bar)
-    {
-        double first = 0, second = 0;
-        foreach (FingerGroup group in _groups)
-        {
-            (double one, double other) = group.BarEnds(bar);
-            first += one;
-            second += other;
-        }
+    /// <summary>Sum of leaf tensions behind each end of a bar at the last evaluation [N].</summary>
+    public (double First, double Second) BarEnds(int bar) => _barEnds[bar];
 
-        return (first, second);
-    }
+    private (double First, double Second)[] _barEnds = [];
 }

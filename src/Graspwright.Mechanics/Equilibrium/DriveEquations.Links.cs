@@ -159,7 +159,7 @@ internal sealed partial class DriveEquations
 
         void Write(Lane row, int at)
         {
-            Span<double> a = Jacobian.A.AsSpan(at * TrunkCount, 3);
+            Span<double> a = Jacobian.A.AsSpan(at * Jacobian.Stride, 3);
             a[0] = row[0];
             a[1] = row[1];
             a[2] = row[2];

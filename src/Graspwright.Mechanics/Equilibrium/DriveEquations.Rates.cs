@@ -28,12 +28,13 @@ internal sealed partial class DriveEquations
         return leaf - takeUp;
     }
 
-    /// <summary>Rates of slide and of friction of all places along (v, θ rate 1).</summary>
-    public void RubRates(ReadOnlySpan<double> v, Span<double> slides, Span<double> frictions)
+    /// <summary>Rates of slide, of friction and of both bounds of all places along (v, θ rate 1).</summary>
+    public void RubRates(ReadOnlySpan<double> v, RubRates rates)
     {
         double pull = _pullTurn[0] * v[Phi] + _pullTurn[3];
         double transfer = _transferTurn[0] * v[0] + _transferTurn[1] * v[1] + _transferTurn[2] * v[2];
         double crank = _crankSense * v[Phi];
+        Span<double> slides = rates.Slide;
         slides[AnchorPin] = pull - _forearmSense;
         slides[InputPin] = pull - crank;
         slides[OutputPin] = transfer - crank;
@@ -42,15 +43,37 @@ internal sealed partial class DriveEquations
         slides[RailPlace] = v[Carriage];
         slides[SlotPlace] = v[Shift];
         v.Slice(3, _bars.Length).CopyTo(slides[7..]);
+        foreach (FingerGroup group in _groups)
+        {
+            group.RubRates(v, Places, rates);
+        }
+
         for (int i = 0; i < 7 + _bars.Length; i++)
         {
             ref RubbingPlace p = ref Places[i];
-            frictions[i] = !p.Active ? 0 : p.Mode == 0 ? p.Stiffness * slides[i] : BoundRate(i, p.Mode > 0, v, 1);
+            if (p.Active)
+            {
+                double bound = i < 7 ? TrunkBoundRate(i, v, 1) : BarBoundRate(i - 7);
+                rates.Set(i, p.Mode, p.Stiffness, slides[i], bound, -bound);
+            }
         }
+    }
 
-        foreach (FingerGroup group in _groups)
+    /// <summary>Rates of the overlaps of all segments along a direction of the unknowns [m per unit], finger·3 + segment.</summary>
+    public void OverlapRates(ReadOnlySpan<double> v, Span<double> rates)
+    {
+        for (int g = 0; g < _groups.Length; g++)
         {
-            group.RubRates(v, Places, slides, frictions);
+            _groups[g].OverlapRates(v, rates[(3 * FingerGroup.Lanes * g)..]);
+        }
+    }
+
+    /// <summary>Rates of the elongations of the fingers' pulls [m per unit].</summary>
+    public void PullRates(ReadOnlySpan<double> v, Span<double> rates)
+    {
+        for (int g = 0; g < _groups.Length; g++)
+        {
+            _groups[g].ElongationRates(v, rates[(FingerGroup.Lanes * g)..]);
         }
     }
 
@@ -59,13 +82,18 @@ internal sealed partial class DriveEquations
     {
         if (place < 7)
         {
-            double rate = Vector256.Sum(_trunkBound[place] * Vector256.Create(v[0], v[1], v[2], thetaRate));
+            double rate = TrunkBoundRate(place, v, thetaRate);
             return upper ? rate : -rate;
         }
 
         if (place < 7 + _bars.Length)
         {
-            double rate = BarBoundRate(place - 7, v);
+            foreach (FingerGroup group in _groups)
+            {
+                group.FindTensionRates(v);
+            }
+
+            double rate = BarBoundRate(place - 7);
             return upper ? rate : -rate;
         }
 
@@ -73,14 +101,18 @@ internal sealed partial class DriveEquations
         return Group(f, out int lane).BoundRate(lane, place - _firstJoint[f], upper, v);
     }
 
-    private double BarBoundRate(int b, ReadOnlySpan<double> v)
+    private double TrunkBoundRate(int place, ReadOnlySpan<double> v, double thetaRate) =>
+        Vector256.Sum(_trunkBound[place] * Vector256.Create(v[0], v[1], v[2], thetaRate));
+
+    /// <summary>Rate of a bar's bound along the direction that the pulls' rates were last asked for.</summary>
+    private double BarBoundRate(int b)
     {
         (double first, double second) = BarEnds(b);
         (double perFirst, double perSecond) = BarBoundSlopes(b, first, second);
         double rate = 0;
         foreach (FingerGroup group in _groups)
         {
-            (double one, double other) = group.BarEndRates(b, v);
+            (double one, double other) = group.BarEndRates(b);
             rate += perFirst * one + perSecond * other;
         }
 

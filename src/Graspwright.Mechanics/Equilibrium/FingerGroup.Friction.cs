@@ -7,7 +7,8 @@ namespace Graspwright.Mechanics.Equilibrium;
 /// <content>Friction of the guides and of the joint pins.</content>
 internal sealed partial class FingerGroup
 {
-    private readonly int[] _guidePlace = new int[Lanes], _jointPlace = new int[Lanes];
+    private readonly int[] _guideAt = [-1, -1, -1, -1];                                         // place of a lane's guide, −1 = none rubs
+    private readonly int[] _jointAt = [-1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1]; // place of a lane's unknown j at 4j + lane
     private bool _anyGuide, _anyJoint;
     private Lane _fingerTension;         // T₂
     private Lane3 _fingerTensionOwn;     // ∂T₂/∂q over the finger's unknowns
@@ -21,12 +22,13 @@ internal sealed partial class FingerGroup
     /// <summary>Says where the guide of a lane and its first joint stand among the places that rub.</summary>
     public void Rub(int lane, int guide, int firstJoint, ReadOnlySpan<RubbingPlace> places)
     {
-        _guidePlace[lane] = guide;
-        _jointPlace[lane] = firstJoint;
+        _guideAt[lane] = places[guide].Active ? guide : -1;
         _anyGuide |= places[guide].Active;
         for (int j = 0; j < (_coupled[lane] ? 1 : 3); j++)
         {
-            _anyJoint |= places[firstJoint + j].Active;
+            bool active = places[firstJoint + j].Active;
+            _jointAt[Lanes * j + lane] = active ? firstJoint + j : -1;
+            _anyJoint |= active;
         }
     }
 
@@ -47,7 +49,7 @@ internal sealed partial class FingerGroup
         }
 
         Lane pull = Vector256.Max(_tension, Lane.Zero);
-        Rubbing rubs = Map(places, _guidePlace, 0, _taken, _guideBack * pull, _guideForward * pull, byValue);
+        Rubbing rubs = Map(places, _guideAt, _taken, _guideBack * pull, _guideForward * pull, byValue);
         Lane share = default;
         if (boundDerivatives)
         {
@@ -90,7 +92,7 @@ internal sealed partial class FingerGroup
         for (int j = 0; j < width; j++)
         {
             Lane bound = j == 0 ? FirstBound() : OwnBound(j);
-            Rubbing rubs = Map(places, _jointPlace, j, Gather(x, j), -bound, bound, byValue);
+            Rubbing rubs = Map(places, _jointAt.AsSpan(Lanes * j, Lanes), Gather(x, j), -bound, bound, byValue);
             _row[j] += rubs.Friction;
             block.D[4 * j] += rubs.Stick;
             if (!boundDerivatives || rubs.Mode == Lane.Zero)
@@ -114,12 +116,9 @@ internal sealed partial class FingerGroup
     /// <summary>Sum of leaf tensions of these fingers behind each end of a bar [N].</summary>
     public (double First, double Second) BarEnds(int bar) => (Vector256.Sum(_firstEnd[bar] * _tension), Vector256.Sum(_secondEnd[bar] * _tension));
 
-    /// <summary>Rates of those sums along a direction of the unknowns.</summary>
-    public (double First, double Second) BarEndRates(int bar, ReadOnlySpan<double> v)
-    {
-        Lane rate = _stiffness * (LeafRate(v) - TakeUpRate(v));
-        return (Vector256.Sum(_firstEnd[bar] * rate), Vector256.Sum(_secondEnd[bar] * rate));
-    }
+    /// <summary>Rates of those sums along the direction that the pulls' rates were last asked for.</summary>
+    public (double First, double Second) BarEndRates(int bar) =>
+        (Vector256.Sum(_firstEnd[bar] * _tensionRate), Vector256.Sum(_secondEnd[bar] * _tensionRate));
 
     /// <summary>Adds the change of a sliding bar's friction with the tensions behind its ends to the bar's row.</summary>
     public void AddBarBound(int bar, double perFirst, double perSecond, ArrowMatrix.Fingers block, Span<double> row)
@@ -185,24 +184,24 @@ internal sealed partial class FingerGroup
     }
 
     /// <summary>Maps one place of each lane.</summary>
-    private Rubbing Map(Span<RubbingPlace> places, int[] first, int of, Lane slide, Lane low, Lane high, bool byValue)
+    private static Rubbing Map(Span<RubbingPlace> places, ReadOnlySpan<int> at, Lane slide, Lane low, Lane high, bool byValue)
     {
-        Rubbing rubs = default;
-        for (int l = 0; l < Count; l++)
+        (double k0, double m0, double mode0) = One(places, at[0], slide[0], low[0], high[0], byValue);
+        (double k1, double m1, double mode1) = One(places, at[1], slide[1], low[1], high[1], byValue);
+        (double k2, double m2, double mode2) = One(places, at[2], slide[2], low[2], high[2], byValue);
+        (double k3, double m3, double mode3) = One(places, at[3], slide[3], low[3], high[3], byValue);
+        return new() { Friction = Vector256.Create(m0, m1, m2, m3), Stick = Vector256.Create(k0, k1, k2, k3), Mode = Vector256.Create(mode0, mode1, mode2, mode3) };
+
+        static (double Stick, double Friction, double Mode) One(Span<RubbingPlace> places, int at, double slide, double low, double high, bool byValue)
         {
-            ref RubbingPlace p = ref places[first[l] + of];
-            if (!p.Active || (of > 0 && _coupled[l]))
+            if (at < 0)
             {
-                continue;
+                return default;
             }
 
-            double stick = p.Map(slide[l], low[l], high[l], byValue);
-            rubs.Friction = rubs.Friction.WithElement(l, p.Friction);
-            rubs.Stick = rubs.Stick.WithElement(l, stick);
-            rubs.Mode = rubs.Mode.WithElement(l, p.Mode);
+            ref RubbingPlace p = ref places[at];
+            return (p.Map(slide, low, high, byValue), p.Friction, p.Mode);
         }
-
-        return rubs;
     }
 
     /// <summary>Friction, ∂friction/∂slide where it sticks, and mode of one place in each lane.</summary>

@@ -18,16 +18,23 @@ internal sealed partial class FingerGroup
     private VectorLanes6 _loadSlope;   // ∂/∂q_a of the contact forces on segments from i on: entry i(i + 1)/2 + a
     private VectorLanes3 _couplerByFirst; // what couplers add to ∂load/∂q₁
 
-    /// <summary>Load on a joint pin at the last evaluation [N]: 0 MCP, 1 PIP, 2 DIP.</summary>
-    public double Load(int lane, int joint)
+    /// <summary>Loads on the joint pins at the last evaluation [N]: lane·3 + joint, 0 MCP, 1 PIP, 2 DIP.</summary>
+    public void Loads(Span<double> loads)
     {
-        Vector2D load = PushAt(joint)[lane];
-        if (IsFourBar(lane))
+        for (int j = 0; j < 3; j++)
         {
-            Vector2D rate = default;
-            AddCouplers(lane, joint, ref load, ref rate);
+            Lane size = PushAt(j).Length;
+            for (int l = 0; l < Count; l++)
+            {
+                loads[3 * l + j] = IsFourBar(l) ? CoupledLoad(l, j) : size[l];
+            }
         }
+    }
 
+    private double CoupledLoad(int lane, int joint)
+    {
+        Vector2D load = PushAt(joint)[lane], rate = default;
+        AddCouplers(lane, joint, ref load, ref rate);
         return load.Length;
     }
 

@@ -96,7 +96,7 @@ internal sealed partial class FingerGroup
     }
 
     /// <summary>The pulls: tension, and what it puts into the trunk's residual and Jacobian and into the fingers' own.</summary>
-    private void AddPulls(TrunkTurn trunk, FingerState state, ArrowMatrix.Fingers block, Span<double> a, int size)
+    private void AddPulls(TrunkTurn trunk, FingerState state, ArrowMatrix.Fingers block, Span<double> a, int stride)
     {
         int bars = _leafArm.Length;
         Lane travel = Vector256.Create(trunk.Carriage);
@@ -119,12 +119,12 @@ internal sealed partial class FingerGroup
         {
             Lane pulled = _stiffness * _leaf[i];
             r[carriage + i] += Vector256.Sum(_tension * _leaf[i]);
-            int at = (carriage + i) * size + carriage;
+            int at = (carriage + i) * stride + carriage;
             for (int j = 0; j < i; j++)
             {
                 double sum = Vector256.Sum(pulled * _leaf[j]);
                 a[at + j] += sum;
-                a[(carriage + j) * size + carriage + i] += sum;
+                a[(carriage + j) * stride + carriage + i] += sum;
             }
 
             a[at + i] += Vector256.Sum(i == 0 ? pulled : pulled * _leaf[i] - _tension * _leafArm[i - 1] * trunk.TiltSin[i - 1]);

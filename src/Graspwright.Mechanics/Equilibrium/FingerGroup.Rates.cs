@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using Lane = System.Runtime.Intrinsics.Vector256<double>;
 
 namespace Graspwright.Mechanics.Equilibrium;
@@ -46,39 +47,68 @@ internal sealed partial class FingerGroup
         return upper ? rate : -rate;
     }
 
-    /// <summary>Rates of slide and of friction of every place of the fingers along (v, θ rate 1).</summary>
-    public void RubRates(ReadOnlySpan<double> v, ReadOnlySpan<RubbingPlace> places, Span<double> slides, Span<double> frictions)
+    /// <summary>Rates of every place of the fingers along (v, θ rate 1).</summary>
+    public void RubRates(ReadOnlySpan<double> v, ReadOnlySpan<RubbingPlace> places, RubRates rates)
     {
-        Lane leaf = LeafRate(v), taken = TakeUpRate(v), tension = _stiffness * (leaf - taken);
-        int width = Width;
-        for (int l = 0; l < Count; l++)
+        Lane leaf = LeafRate(v), taken = TakeUpRate(v);
+        _tensionRate = _stiffness * (leaf - taken);
+        Lane pulled = Vector256.GreaterThan(_tension, Lane.Zero) & _tensionRate, ahead = _guideForward * pulled, back = _guideBack * pulled;
+        for (int l = 0; l < Count && _anyGuide; l++)
         {
-            int at = _guidePlace[l];
-            slides[at] = taken[l];
-            ref readonly RubbingPlace p = ref places[at];
-            frictions[at] = !p.Active ? 0
-                : p.Mode == 0 ? p.Stiffness * taken[l]
-                : _tension[l] <= 0 ? 0 : (p.Mode > 0 ? _guideForward[l] : _guideBack[l]) * tension[l];
+            int at = _guideAt[l];
+            if (at >= 0)
+            {
+                rates.Set(at, places[at].Mode, places[at].Stiffness, taken[l], ahead[l], back[l]);
+            }
         }
 
-        for (int j = 0; j < width; j++)
+        for (int j = 0; j < Width && _anyJoint; j++)
         {
             Lane bound = JointBoundRate(j, v, leaf);
             for (int l = 0; l < Count; l++)
             {
-                if (j > 0 && _coupled[l])
+                int at = _jointAt[Lanes * j + l];
+                if (at >= 0)
                 {
-                    continue;
+                    rates.Set(at, places[at].Mode, places[at].Stiffness, v[_at[l] + j], bound[l], -bound[l]);
                 }
-
-                int at = _jointPlace[l] + j;
-                ref readonly RubbingPlace p = ref places[at];
-                double slide = v[_at[l] + j];
-                slides[at] = slide;
-                frictions[at] = !p.Active ? 0 : p.Mode == 0 ? p.Stiffness * slide : p.Mode * bound[l];
             }
         }
     }
+
+    /// <summary>Finds the rates of the pulls' tensions along a direction of the unknowns.</summary>
+    public void FindTensionRates(ReadOnlySpan<double> v) => _tensionRate = _stiffness * (LeafRate(v) - TakeUpRate(v));
+
+    /// <summary>Rates of the overlaps of all segments [m per unit], lane·3 + segment.</summary>
+    public void OverlapRates(ReadOnlySpan<double> v, Span<double> rates)
+    {
+        Lane v1 = Gather(v, 0), v2 = _chainA * v1, v3 = _chainB * v1;
+        if (_anyAdaptive)
+        {
+            v2 = Vector256.ConditionalSelect(_adaptive, Gather(v, 1), v2);
+            v3 = Vector256.ConditionalSelect(_adaptive, Gather(v, 2), v3);
+        }
+
+        Lane first = _slope[0] * v1, second = _slope[1] * v1 + _slope[2] * v2, third = _slope[3] * v1 + _slope[4] * v2 + _slope[5] * v3;
+        for (int l = 0; l < Count; l++)
+        {
+            rates[3 * l] = first[l];
+            rates[3 * l + 1] = second[l];
+            rates[3 * l + 2] = third[l];
+        }
+    }
+
+    /// <summary>Rates of the elongations of the pulls [m per unit].</summary>
+    public void ElongationRates(ReadOnlySpan<double> v, Span<double> rates)
+    {
+        Lane rate = LeafRate(v) - TakeUpRate(v);
+        for (int l = 0; l < Count; l++)
+        {
+            rates[l] = rate[l];
+        }
+    }
+
+    private Lane _tensionRate;
 
     private Lane JointBoundRate(int j, ReadOnlySpan<double> v, Lane leaf)
     {

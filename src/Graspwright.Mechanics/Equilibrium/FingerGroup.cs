@@ -129,14 +129,14 @@ internal sealed partial class FingerGroup
     /// <param name="trunk">Carriage and bars as they stand.</param>
     /// <param name="block">Takes the fingers' part of the Jacobian.</param>
     /// <param name="a">The trunk's part of the Jacobian, row by row.</param>
-    /// <param name="size">Unknowns of the trunk.</param>
-    public void Evaluate(FingerState state, TrunkTurn trunk, ArrowMatrix.Fingers block, Span<double> a, int size)
+    /// <param name="stride">From one row of it to the next.</param>
+    public void Evaluate(FingerState state, TrunkTurn trunk, ArrowMatrix.Fingers block, Span<double> a, int stride)
     {
         bool byValue = state.ModesByValue;
         Bend(state.X);
         Press(state.Touching.AsSpan(_first * 3), byValue, _anyJoint);
         TakeUp();
-        AddPulls(trunk, state, block, a, size);
+        AddPulls(trunk, state, block, a, stride);
         if (_anyGuide || _anyJoint)
         {
             AddGuides(state.Places, byValue, state.BoundDerivatives, block);

@@ -8,7 +8,7 @@ internal sealed partial class PathFollower
 {
     private bool[] _baseFrozen = [];
     private bool[] _lockActed = [];
-    private double _storedBefore, _work, _dissipated, _pullBefore;
+    private double _storedBefore, _work, _dissipated, _pullBefore, _stepWork, _stepFriction;
     private double _workIn, _dissipatedClosing, _lost, _restStored, _workBack, _dissipatedOpening;
     private const int SwitchLimit = 8; // times one mode may change at one wrist angle
     private const double BalanceShare = 6e-5; // of a step's work
@@ -45,23 +45,22 @@ internal sealed partial class PathFollower
     private bool FingerHeld(int finger) => _eq.Frozen[_eq.Offsets[finger]];
 
     /// <summary>Whether work, stored energy and friction of the step agree; without friction there is nothing to refine.</summary>
-    private bool Balanced(double end)
+    private bool Balanced()
     {
         if (!_eq.HasFriction)
         {
             return true;
         }
 
-        StepBooks(end, out double work, out double friction);
-        return Math.Abs(work - friction - (_eq.Stored - _storedBefore)) <= BalanceShare * Math.Abs(work) + BalanceFloor;
+        return Math.Abs(_stepWork - _stepFriction - (_eq.Stored - _storedBefore)) <= BalanceShare * Math.Abs(_stepWork) + BalanceFloor;
     }
 
     /// <summary>Work of the wrist and work of friction over the step, by quadrature of fourth order: both ends with their slopes.</summary>
-    private void StepBooks(double end, out double work, out double friction)
+    private void StepBooks(double end)
     {
         double h = end - _theta, tau = Moment();
-        work = 0.5 * h * (_tau + tau) + h * h / 12 * (_tauRate - MomentRate(_rateEnd));
-        friction = 0.5 * Math.Abs(h) * GimbalDrag * (Math.Abs(_pullBefore) + Math.Abs(_eq.PullForce));
+        _stepWork = 0.5 * h * (_tau + tau) + h * h / 12 * (_tauRate - MomentRate(_rateEnd));
+        _stepFriction = 0.5 * Math.Abs(h) * GimbalDrag * (Math.Abs(_pullBefore) + Math.Abs(_eq.PullForce));
         if (!_eq.HasFriction)
         {
             return;
@@ -72,9 +71,9 @@ internal sealed partial class PathFollower
             ref RubbingPlace p = ref _eq.Places[i];
             if (p.Active)
             {
-                friction += CubicWork(
-                    p.FrictionBefore, p.Friction, h * _frictionRate[i], h * _frictionRateEnd[i],
-                    p.Slide - p.SlideBefore, h * _slideRate[i], h * _slideRateEnd[i]);
+                _stepFriction += CubicWork(
+                    p.FrictionBefore, p.Friction, h * _rub.Friction[i], h * _rubEnd.Friction[i],
+                    p.Slide - p.SlideBefore, h * _rub.Slide[i], h * _rubEnd.Slide[i]);
             }
         }
     }
@@ -90,7 +89,7 @@ internal sealed partial class PathFollower
 
     private const double GaussLow = 0.1127016653792583; // (1 − √0.6)/2
 
-    private double[] _slideRate = [], _slideRateEnd = [], _frictionRate = [], _frictionRateEnd = [];
+    private RubRates _rub = new(0), _rubEnd = new(0); // at the step's start and at its end
 
     private void ResetBooks()
     {
@@ -103,9 +102,8 @@ internal sealed partial class PathFollower
     /// <summary>Takes the evaluated and factored state, with its tangent in _rateEnd, as the path's new end.</summary>
     private void AcceptState(double at, bool goesOn)
     {
-        StepBooks(at, out double work, out double friction);
-        _work += work;
-        _dissipated += friction;
+        _work += _stepWork;
+        _dissipated += _stepFriction;
         if (Math.Abs(at - _theta) > 1e-12)
         {
             Array.Clear(_switchedHere);
@@ -121,8 +119,11 @@ internal sealed partial class PathFollower
         _rateEnd.CopyTo(_rate, 0);
         _tau = Moment();
         _tauRate = MomentRate(_rate);
-        _slideRateEnd.CopyTo(_slideRate, 0);
-        _frictionRateEnd.CopyTo(_frictionRate, 0);
+        if (_eq.HasFriction)
+        {
+            _rub.Take(_rubEnd);
+        }
+
         _storedBefore = _eq.Stored;
         _pullBefore = _eq.PullForce;
         AcceptPlaces();

@@ -40,7 +40,7 @@ internal sealed partial class PathFollower
             for (int i = 0; i < _eq.Places.Length; i++)
             {
                 ref RubbingPlace p = ref _eq.Places[i];
-                double along = p.Mode * _direction * _slideRate[i];
+                double along = p.Mode * _direction * _rub.Slide[i];
                 if (p.Active && i != justSwitched && along < value)
                 {
                     (worst, value) = (i, along);
@@ -96,7 +96,7 @@ internal sealed partial class PathFollower
                     continue;
                 }
 
-                double rate = side * _direction * (_eq.BoundRate(i, side > 0, _rate, 1) - _frictionRate[i]) / p.Stiffness;
+                double rate = side * _direction * ((side > 0 ? _rub.High[i] : _rub.Low[i]) - _rub.Friction[i]) / p.Stiffness;
                 if (rate < value)
                 {
                     (worst, upper, value) = (i, side > 0, rate);

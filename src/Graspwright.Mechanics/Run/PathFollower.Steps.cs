@@ -78,7 +78,8 @@ internal sealed partial class PathFollower
     private Outcome Land(double at, bool goesOn)
     {
         _tried = Math.Abs(at - _theta);
-        if (!Balanced(at) && Math.Abs(at - _theta) > FinestBalance)
+        StepBooks(at);
+        if (!Balanced() && Math.Abs(at - _theta) > FinestBalance)
         {
             RestoreStart();
             return Outcome.Unbalanced;

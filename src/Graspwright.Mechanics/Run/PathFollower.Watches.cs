@@ -27,13 +27,14 @@ internal sealed partial class PathFollower
         _before = new double[_watchCount];
         _tolerated = new double[_watchCount];
         _switchedHere = new int[_watchCount];
+        _isCord = [_drive.PullLink.Kind == LinkKind.Cord, _drive.TransferLink.Kind == LinkKind.Cord, .. _drive.Fingers.Select(f => f.Pull.Kind == LinkKind.Cord)];
         _endState = new double[_count];
+        _overlapRate = new double[3 * _eq.FingerCount];
+        _pullRate = new double[_eq.FingerCount];
         _still = new double[_count];
         _now = new double[_watchCount];
-        _slideRate = new double[_eq.Places.Length];
-        _slideRateEnd = new double[_eq.Places.Length];
-        _frictionRate = new double[_eq.Places.Length];
-        _frictionRateEnd = new double[_eq.Places.Length];
+        _rub = new RubRates(_eq.Places.Length);
+        _rubEnd = new RubRates(_eq.Places.Length);
         _baseState = new double[_count];
         _baseRate = new double[_count];
         for (int w = 0; w < _watchCount; w++)
@@ -161,13 +162,7 @@ internal sealed partial class PathFollower
 
     private double CordValue(int cord)
     {
-        LinkKind kind = cord switch
-        {
-            0 => _drive.PullLink.Kind,
-            1 => _drive.TransferLink.Kind,
-            _ => _drive.Fingers[cord - 2].Pull.Kind,
-        };
-        if (kind == LinkKind.Rod || (cord >= 2 && !_eq.Attached[cord - 2]))
+        if (!_isCord[cord] || (cord >= 2 && !_eq.Attached[cord - 2]))
         {
             return Applies;
         }
@@ -192,10 +187,10 @@ internal sealed partial class PathFollower
         now = false;
         if (_eq.HasFriction)
         {
-            _eq.RubRates(_rateEnd, _slideRateEnd, _frictionRateEnd);
+            _eq.RubRates(_rateEnd, _rubEnd);
         }
 
-        WatchAll(_rateEnd, _slideRateEnd, _now);
+        WatchAll(_rateEnd, _rubEnd.Slide, _now);
         for (int w = 0; w < _watchCount; w++)
         {
             double value = w == except ? Applies : _now[w];
@@ -240,28 +235,75 @@ internal sealed partial class PathFollower
 
     private void RememberWatches()
     {
-        WatchAll(_rate, _slideRate, _before);
+        WatchAll(_rate, _rub.Slide, _before);
         _foreseen = -1;
         _foreseenAway = double.PositiveInfinity;
-        for (int w = 0; w < _deadWatch; w++)
+        for (int i = 0; i < _count; i++)
         {
-            double value = _before[w];
-            if (value <= Tolerated(w) || value == Applies || (w >= _slideWatch && w < _effortWatch && _eq.Places[PlaceOf(w)].Mode != 0))
+            if (_bound[i] == 0)
             {
-                continue;
+                Foresee(i, _rate[i]);
+                Foresee(_count + i, -_rate[i]);
             }
+            else if (!_eq.Frozen[i])
+            {
+                int w = _bound[i] < 0 ? i : _count + i;
+                Foresee(w, WatchRate(w, _rate));
+            }
+        }
 
-            double away = -value / (_direction * WatchRate(w, _rate));
-            if (away > 0 && away < _foreseenAway)
+        if (_eq.HasObject)
+        {
+            _eq.OverlapRates(_rate, _overlapRate);
+            for (int c = 0; c < _overlapRate.Length; c++)
             {
-                (_foreseen, _foreseenAway) = (w, away);
+                Foresee(_contactWatch + c, _eq.Touching[c] ? _overlapRate[c] : -_overlapRate[c]);
             }
+        }
+
+        _eq.PullRates(_rate, _pullRate);
+        for (int cord = 0; cord < _isCord.Length; cord++)
+        {
+            if (_before[_cordWatch + cord] != Applies)
+            {
+                double rate = cord < 2 ? _eq.ElongationRate(cord, _rate) : _pullRate[cord - 2];
+                Foresee(_cordWatch + cord, CordTaut(cord) ? rate : -rate);
+            }
+        }
+
+        for (int i = 0; i < _eq.Places.Length && _eq.HasFriction; i++)
+        {
+            ref RubbingPlace p = ref _eq.Places[i];
+            if (p.Active && p.Mode == 0)
+            {
+                Foresee(_slideWatch + i, (_rub.High[i] - _rub.Friction[i]) / p.Stiffness);
+                Foresee(_slideWatch + _eq.Places.Length + i, (_rub.Friction[i] - _rub.Low[i]) / p.Stiffness);
+            }
+        }
+
+        for (int w = _effortWatch; w <= _travelWatch && _direction > 0; w++)
+        {
+            if (_before[w] != Applies)
+            {
+                Foresee(w, WatchRate(w, _rate));
+            }
+        }
+    }
+
+    /// <summary>Notes a watch that by its rate reaches 0 before any noted so far.</summary>
+    private void Foresee(int w, double rate)
+    {
+        double value = _before[w], fall = -_direction * rate;
+        if (fall > 0 && value < fall * _foreseenAway && value > Tolerated(w))
+        {
+            (_foreseen, _foreseenAway) = (w, value / fall);
         }
     }
 
     private int _foreseen;
     private double _foreseenAway;
-
+    private double[] _overlapRate = [], _pullRate = [];
+    private bool[] _isCord = []; // pull link, transfer link, then the fingers' pulls
     /// <summary>The watch that by its rate reaches 0 first within a step, and where; −1 if none.</summary>
     private int Foreseen(double end, out double at)
     {

@@ -297,7 +297,7 @@ internal sealed partial class PathFollower
         Tangent(_rate);
         if (_eq.HasFriction)
         {
-            _eq.RubRates(_rate, _slideRate, _frictionRate);
+            _eq.RubRates(_rate, _rub);
         }
     }
 
