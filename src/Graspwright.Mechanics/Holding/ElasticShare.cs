@@ -9,20 +9,22 @@ namespace Graspwright.Mechanics.Holding;
 /// </remarks>
 internal sealed class ElasticShare
 {
-    private const double Across = 2.0 / 3;
+    private const double Sticking = 2.0 / 3, Sliding = 1e-3;
     private readonly Grasp _grasp;
+    private readonly double _across;
     private readonly double[] _matrix = new double[36];
 
-    public ElasticShare(Grasp grasp)
+    public ElasticShare(Grasp grasp, double across = Sticking)
     {
         _grasp = grasp;
+        _across = across;
         foreach (HoldContact c in grasp.Contacts)
         {
             (Vector3D first, Vector3D second) = LoadLimit.Tangents(c.Normal);
             Add(c, c.Normal, c.Stiffness);
-            Add(c, first, Across * c.Stiffness);
-            Add(c, second, Across * c.Stiffness);
-            Turn(c.Normal, c.Stiffness * Across * c.SpinRadius * c.SpinRadius);
+            Add(c, first, _across * c.Stiffness);
+            Add(c, second, _across * c.Stiffness);
+            Turn(c.Normal, c.Stiffness * _across * c.SpinRadius * c.SpinRadius);
         }
 
         // A grip that leaves a motion free (two points: turning about their line) is given a very weak spring there.
@@ -38,17 +40,45 @@ internal sealed class ElasticShare
         }
     }
 
-    /// <summary>Change of each normal force for one unit of the load [N].</summary>
-    public double[] NormalShares(OutsideLoad load)
+    /// <summary>
+    /// How much each normal force may grow for one unit of the load [N]: the larger of what springs give it while
+    /// everything sticks, and when everything has slid and settled (no contact then pulls).
+    /// </summary>
+    public double[] Growth(OutsideLoad load)
     {
-        Vector3D[] forces = Shares(load);
-        double[] shares = new double[forces.Length];
-        for (int c = 0; c < shares.Length; c++)
+        double[] growth = new double[_grasp.Contacts.Count];
+        Take(growth, Shares(load), [.. Enumerable.Range(0, growth.Length)]);
+        List<int> touching = [.. Enumerable.Range(0, growth.Length)];
+        while (touching.Count > 0)
         {
-            shares[c] = forces[c].Dot(_grasp.Contacts[c].Normal);
+            Grasp pressed = _grasp with { Contacts = [.. touching.Select(c => _grasp.Contacts[c])] };
+            Vector3D[] shares = new ElasticShare(pressed, Sliding).Shares(load);
+            int worst = -1;
+            double least = -1e-9 * load.Force.Length - 1e-12;
+            for (int i = 0; i < touching.Count; i++)
+            {
+                double normal = shares[i].Dot(pressed.Contacts[i].Normal);
+                (worst, least) = normal < least ? (i, normal) : (worst, least);
+            }
+
+            if (worst < 0)
+            {
+                Take(growth, shares, touching);
+                break;
+            }
+
+            touching.RemoveAt(worst);
         }
 
-        return shares;
+        return growth;
+    }
+
+    private void Take(double[] growth, Vector3D[] shares, IReadOnlyList<int> contacts)
+    {
+        for (int i = 0; i < shares.Length; i++)
+        {
+            growth[contacts[i]] = Math.Max(growth[contacts[i]], shares[i].Dot(_grasp.Contacts[contacts[i]].Normal));
+        }
     }
 
     /// <summary>The load factor at which the first contact meets its cone, and the way the object slides there.</summary>
@@ -81,7 +111,7 @@ internal sealed class ElasticShare
         double a = t1.Dot(t1) - mu2 * n1 * n1, b = 2 * (t0.Dot(t1) - mu2 * n0 * n1), c = t0.Dot(t0) - mu2 * n0 * n0;
         if (c >= -1e-12)
         {
-            return 0; // on its cone before the load comes
+            return double.PositiveInfinity; // it has settled, sliding, while the hand closed: it is not the load that makes it slip
         }
 
         if (Math.Abs(a) < 1e-15)
@@ -99,6 +129,58 @@ internal sealed class ElasticShare
         return Math.Min(one > 0 ? one : double.PositiveInfinity, two > 0 ? two : double.PositiveInfinity);
     }
 
+    /// <summary>
+    /// Forces before any load: each finger's contact as the closing run has it, palm and thumb as springs that the
+    /// fingers press the object on; one that would have to pull is left out.
+    /// </summary>
+    /// <returns><see langword="null"/> where what stays does not hold the object.</returns>
+    public static Vector3D[]? Pressed(Grasp grasp)
+    {
+        Vector3D[] forces = new Vector3D[grasp.Contacts.Count];
+        Vector3D sum = default, moment = default;
+        List<int> back = [];
+        for (int c = 0; c < forces.Length; c++)
+        {
+            HoldContact contact = grasp.Contacts[c];
+            if (contact.Kind != ContactKind.Finger)
+            {
+                back.Add(c);
+                continue;
+            }
+
+            forces[c] = contact.Preload * contact.Normal;
+            sum += forces[c];
+            moment += (contact.Place - grasp.Centre).Cross(forces[c]);
+        }
+
+        while (back.Count > 0)
+        {
+            Grasp behind = grasp with { Contacts = [.. back.Select(c => grasp.Contacts[c])] };
+            Vector3D[] pushes = new ElasticShare(behind).Shares(new(sum, grasp.Centre, moment));
+            int worst = -1;
+            double least = -1e-9;
+            for (int i = 0; i < back.Count; i++)
+            {
+                double normal = pushes[i].Dot(grasp.Contacts[back[i]].Normal);
+                forces[back[i]] = pushes[i];
+                if (normal < least)
+                {
+                    (worst, least) = (i, normal);
+                }
+            }
+
+            if (worst < 0)
+            {
+                return forces;
+            }
+
+            forces[back[worst]] = default;
+            back.RemoveAt(worst);
+        }
+
+        return sum.Length < 1e-9 ? forces : null;
+    }
+
     /// <summary>Change of each contact force on the object for one unit of the load [N].</summary>
     private Vector3D[] Shares(OutsideLoad load)
     {
@@ -111,7 +193,7 @@ internal sealed class ElasticShare
             HoldContact c = _grasp.Contacts[i];
             Vector3D move = u + w.Cross(c.Place - _grasp.Centre);
             double along = move.Dot(c.Normal);
-            forces[i] = -c.Stiffness * (along * c.Normal + Across * (move - along * c.Normal));
+            forces[i] = -c.Stiffness * (along * c.Normal + _across * (move - along * c.Normal));
         }
 
         return forces;

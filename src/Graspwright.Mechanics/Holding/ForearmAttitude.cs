@@ -48,7 +48,7 @@ public static class Attitude
 
     /// <summary>Flexing moment of a load on the wrist [N·m]: positive helps a flexion drive, negative opens it.</summary>
     /// <param name="load">The load.</param>
-    public static double FlexingMoment(OutsideLoad load) => -load.MomentAbout(default).Z;
+    public static double FlexingMoment(OutsideLoad load) => 0 - load.MomentAbout(default).Z;
 
     /// <summary>Sideways moment of a load on the wrist [N·m]: positive bends it away from the thumb.</summary>
     /// <param name="load">The load.</param>

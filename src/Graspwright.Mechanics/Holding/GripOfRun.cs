@@ -23,6 +23,9 @@ public sealed record BesideFingers
     /// <summary>Direction of the palm line from +x [rad].</summary>
     public double PalmRadians { get; init; }
 
+    /// <summary>Direction in which the ball of the thumb and the heel of the hand push, from +x [rad]; NaN = they do not.</summary>
+    public double HeelRadians { get; init; } = double.NaN;
+
     /// <summary>Breadth of the palm across the hand [m].</summary>
     public double PalmBreadth { get; init; }
 
@@ -192,7 +195,7 @@ public static class GripOfRun
         return sum;
     }
 
-    /// <summary>The palm meets a cylinder along a line across the hand: two places, a quarter of the breadth to each side.</summary>
+    /// <summary>The palm meets a cylinder along a line across the hand: two places, a quarter of the breadth to each side; so do its ball and heel, nearer the wrist.</summary>
     private static void AddPalm(List<HoldContact> contacts, Cylinder cylinder, BesideFingers beside, double stiffness)
     {
         if (!beside.Palm)
@@ -200,19 +203,28 @@ public static class GripOfRun
             return;
         }
 
-        Vector2D along = Vector2D.AtAngle(beside.PalmRadians), palmar = new(along.Y, -along.X);
-        Vector2D place = cylinder.Centre - cylinder.Radius * palmar;
-        foreach (int side in (ReadOnlySpan<int>)[1, -1])
+        Vector2D along = Vector2D.AtAngle(beside.PalmRadians);
+        Pair("palm, thumb side", "palm, little side", new(along.Y, -along.X));
+        if (!double.IsNaN(beside.HeelRadians))
         {
-            contacts.Add(new()
+            Pair("ball of the thumb", "heel of the hand", Vector2D.AtAngle(beside.HeelRadians));
+        }
+
+        void Pair(string thumbSide, string littleSide, Vector2D push)
+        {
+            Vector2D place = cylinder.Centre - cylinder.Radius * push;
+            foreach (int side in (ReadOnlySpan<int>)[1, -1])
             {
-                Name = side > 0 ? "palm, thumb side" : "palm, little side",
-                Kind = ContactKind.Palm,
-                Place = new(place.X, place.Y, side * beside.PalmBreadth / 4),
-                Normal = new(palmar.X, palmar.Y, 0),
-                Friction = beside.PalmFriction,
-                Stiffness = stiffness,
-            });
+                contacts.Add(new()
+                {
+                    Name = side > 0 ? thumbSide : littleSide,
+                    Kind = ContactKind.Palm,
+                    Place = new(place.X, place.Y, side * beside.PalmBreadth / 4),
+                    Normal = new(push.X, push.Y, 0),
+                    Friction = beside.PalmFriction,
+                    Stiffness = stiffness,
+                });
+            }
         }
     }
 

@@ -8,7 +8,7 @@ namespace Graspwright.Mechanics.Holding;
 /// load factor λ; wanted is the greatest λ with Σf + λ·load = 0 and Σ(r × f) + λ·moment = 0. Squeezing: each free
 /// motion of a finger keeps the drive's generalised force, Σ f·v = Q, so a finger's forces shift between its segments
 /// but do not grow; palm and thumb push back. Locked: Σ f·v ≤ what the lock bears, and each normal force is at most
-/// preload + λ·share, the share being what springs at the contacts would take.
+/// preload + λ·share, the share being the larger of what springs at the contacts would take sticking, and slid and settled.
 /// </remarks>
 public sealed class LoadLimit
 {
@@ -72,7 +72,7 @@ public sealed class LoadLimit
     /// <param name="gravity">Unit direction of gravity, to tell a drop from a pull.</param>
     public HoldResult Hold(OutsideLoad load, Vector3D gravity)
     {
-        Vector3D[]? unloaded = Unloaded();
+        Vector3D[]? pressed = ElasticShare.Pressed(_grasp);
         if (!Solve(load, 1))
         {
             return new() { Factor = HoldResult.NotBalanced, Mode = GiveWay.PushedOut };
@@ -88,7 +88,7 @@ public sealed class LoadLimit
             normals += forces[c].Dot(_grasp.Contacts[c].Normal);
         }
 
-        (double first, ContactSlip slip) = unloaded is null ? (double.NaN, new(-1, default)) : _elastic.FirstSlip(unloaded, load);
+        (double first, ContactSlip slip) = pressed is null ? (double.NaN, new(-1, default)) : _elastic.FirstSlip(pressed, load);
         return new()
         {
             Factor = factor,
@@ -142,7 +142,7 @@ public sealed class LoadLimit
 
     private bool Solve(OutsideLoad load, double frictionScale)
     {
-        Load(load, _grasp.Locked ? _elastic.NormalShares(load) : new double[_grasp.Contacts.Count]);
+        Load(load, _grasp.Locked ? _elastic.Growth(load) : new double[_grasp.Contacts.Count]);
         for (int c = 0; c < _grasp.Contacts.Count; c++)
         {
             _program.Friction(c, frictionScale * _grasp.Contacts[c].Friction);
