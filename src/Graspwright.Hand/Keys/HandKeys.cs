@@ -26,6 +26,12 @@ public static class HandKeys
         Part("objects", () => Objects!),
         Part("tolerances", () => Tolerances!),
         Part("files", () => Files!),
+        Part("wrist_range", () => DayKeys.WristRange),
+        Part("pads", () => DayKeys.Pads),
+        Part("thumb", () => DayKeys.Thumb),
+        Part("closing_lock", () => DayKeys.ClosingLock),
+        Part("room", () => DayKeys.Room),
+        Part("jobs", () => DayKeys.Jobs),
     ]);
 
     /// <summary>A pin.</summary>

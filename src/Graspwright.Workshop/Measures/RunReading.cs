@@ -1,5 +1,6 @@
 using Graspwright.Mechanics.Drive;
 using Graspwright.Mechanics.Objects;
+using Graspwright.Mechanics.Room;
 using Graspwright.Mechanics.Run;
 
 namespace Graspwright.Workshop.Measures;
@@ -27,6 +28,9 @@ public sealed class RunReading
 
     /// <summary>Most that the lock of each finger may carry at its pull [N]; <see langword="null"/> = not given.</summary>
     public IReadOnlyList<double?> LockLimits { get; init; } = [];
+
+    /// <summary>Bodies of the drive and what they must pass; <see langword="null"/> = not given.</summary>
+    public RoomModel? Room { get; init; }
 
     /// <summary>State at the end of closing.</summary>
     public double[] End => Run.AtEnd;

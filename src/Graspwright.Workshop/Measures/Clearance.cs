@@ -1,0 +1,38 @@
+using Graspwright.Mechanics.Room;
+using Graspwright.Workshop.Results;
+
+namespace Graspwright.Workshop.Measures;
+
+/// <summary>Smallest gap between moving parts and what they pass, over closing; negative where they overlap.</summary>
+public sealed class Clearance() : Measure("clearance", "smallest gap between moving parts and what they pass", "mm", Better.More)
+{
+    /// <inheritdoc/>
+    protected override Reading Read(RunReading reading) => Nearest(reading) is { } pair ? 1000 * pair.Gap : Reading.None("the hand file gives no room, or nothing there to pass");
+
+    /// <inheritdoc/>
+    protected override Working Work(RunReading reading)
+    {
+        NearPair pair = Nearest(reading) ?? throw new InvalidOperationException("A clearance without a pair.");
+        return Of(pair);
+    }
+
+    /// <summary>Working of a pair's gap.</summary>
+    /// <param name="pair">The pair.</param>
+    internal static Working Of(NearPair pair)
+    {
+        Terms terms = new();
+        string axes = terms.Input("distance_of_axes", 1000 * (pair.Gap + pair.Radii), "mm"), radii = terms.Input("both_radii", 1000 * pair.Radii, "mm");
+        return terms.Working($"{axes} - {radii}", "room-sweep");
+    }
+
+    private static NearPair? Nearest(RunReading reading)
+    {
+        if (reading.Room is not { } room)
+        {
+            return null;
+        }
+
+        SweepResult swept = new RoomSweep(room, reading.Run.Layout).Sweep(reading.Run.Closing);
+        return swept.Pairs.Count > 0 ? swept.Pairs[0] : null;
+    }
+}
