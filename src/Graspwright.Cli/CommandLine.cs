@@ -41,7 +41,7 @@ internal static class CommandLine
     {
         RootCommand root = new("Plans a wrist-driven hand: hand file in, grip, findings and drawings out.");
         foreach (Verb verb in (Verb[])[new GripVerb(), new CheckVerb(), new NewVerb(), new PointsVerb(), new ShowVerb(), new SetVerb(), new SchemaVerb(), new JobsVerb(), new ThumbVerb(), new RoomVerb(), new PosturesVerb(),
-            new MeasureVerb()])
+            new MeasureVerb(), new CardVerb(), new DoseVerb(), new ReadingsVerb(), new ProofVerb(), new SheetsVerb()])
         {
             root.Add(verb.Command(terminal));
         }

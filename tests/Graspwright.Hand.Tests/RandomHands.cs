@@ -67,6 +67,7 @@ internal static class RandomHands
             Thumb = day.Thumb,
             ClosingLock = day.ClosingLock,
             Room = day.Room,
+            Day = gives.Item6 ? new(600 * friction[0], 9 * friction[1], 28800) : null,
         };
 
     private static Gen<double> Rotational => Gen.OneOf(Gen.Const(double.PositiveInfinity), Gen.Double[1, 900]);

@@ -45,12 +45,15 @@ public static class MeasuringSheet
         ], pen: true);
         flow.Heading("4. Girths and stumps");
         flow.Table([new("girth, mm", 92), new("morning"), new("evening")], [.. Protocol.Girths.Select(g => (IReadOnlyList<string>)[g, "", ""])], pen: true);
-        flow.Table([new("length, mm", 92), new("measured"), new("sore places, scars, numb skin")],
-            [.. hand.Fingers.Select(f => (IReadOnlyList<string>)[$"stump of the {f.Name} from the knuckle", "", ""]), ["wrist crease to the knuckle of the middle finger", "", ""]], pen: true);
+        flow.Paragraph("Ends of the stumps from the wrist's axis, seen from the side: distal counts toward the fingertips, dorsal toward the back of the hand (below the axis is negative).");
+        flow.Table([new("end of the stump", 40), new("distal, mm"), new("dorsal, mm"), new("sore places, scars, numb skin", 70)],
+            [.. hand.Fingers.Select(f => (IReadOnlyList<string>)[f.Name, "", "", ""])], pen: true);
+        flow.Fields([new("Wrist crease to the knuckle of the middle finger", "mm", 20)]);
         flow.Heading("5. The thumb");
-        flow.Paragraph("Seen from the thumb's side: distal counts from the wrist's axis toward the fingertips, dorsal from the axis toward the back of the hand (below it is negative). Pinch: thumb pad against a scale's plate, three tries.");
-        flow.Table([new("place of the pad's middle", 60), new("distal, mm"), new("dorsal, mm")], [.. Protocol.ThumbPostures.Select(p => (IReadOnlyList<string>)[p, "", ""])], pen: true);
-        flow.Fields([new("Pinch, try 1", "", 20), new("try 2", "", 20), new("try 3", "unit", 20)]);
+        flow.Paragraph("Places from the wrist's axis: distal, dorsal, and toward the thumb from the middle of the hand. “Looks at”: the far end of a straw held square on the pad. Pinch: thumb pad against a scale's plate, three tries.");
+        flow.Table([new("posture", 30), new("pad distal, mm"), new("dorsal"), new("to thumb"), new("looks at distal"), new("dorsal"), new("to thumb")],
+            [.. Protocol.ThumbPostures(hand).Select(p => (IReadOnlyList<string>)[p, "", "", "", "", "", ""])], pen: true);
+        flow.Fields([new("Pinch, try 1", "", 20), new("try 2", "", 20), new("try 3", "", 20), new("unit", "", 12)]);
         flow.Heading("6. Give of the cuff");
         flow.Paragraph("Hand on, fingers blocked with a wooden block so that nothing turns but cuff and flesh. Foot of a dial gauge on the cuff, far from the wrist; measure its distance from the wrist's axis. Pull at the strap in five rising steps, then the same falling; read the dial each time.");
         flow.Fields([new("Lever of the strap", "mm", 20), new("dial's foot from the wrist's axis", "mm", 20)]);

@@ -58,6 +58,9 @@ public sealed record HandModel
     /// <summary>Things to close on.</summary>
     public IReadOnlyList<HandObject> Objects { get; init; } = [];
 
+    /// <summary>How much the hand is used in a day; <see langword="null"/> = the file does not say.</summary>
+    public DayOfUse? Day { get; init; }
+
     /// <summary>Tolerances: how far a value may lie from what the file says.</summary>
     public IReadOnlyList<Tolerance> Tolerances { get; init; } = [];
 

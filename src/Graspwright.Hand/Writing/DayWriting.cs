@@ -22,6 +22,14 @@ internal static class DayWriting
             Thumb(root.Part("thumb", always: true), thumb);
         }
 
+        if (hand.Day is { } use)
+        {
+            OutTable part = root.Part("day", always: true);
+            part.Quantity("grips", use.Grips);
+            part.Quantity("hold", use.HoldSeconds);
+            part.Quantity("worn", use.WornSeconds);
+        }
+
         if (hand.ClosingLock is { } held)
         {
             OutTable part = root.Part("closing_lock", always: true);

@@ -88,7 +88,44 @@ public sealed class MeasuredWearer
             Add("wrist.speed", string.Create(CultureInfo.InvariantCulture, $"{SpeedDegrees:0} deg/s"));
         }
 
+        foreach ((string way, string path) in (ReadOnlySpan<(string, string)>)[("flexion", "wrist_range.flexion"), ("extension", "wrist_range.extension")])
+        {
+            double[] reached = [.. Readings.Where(r => r.Measurement == Measurement.Range && r.Where == way).Select(r => r.Value)];
+            if (reached.Length > 0 && reached.Min() > 0)
+            {
+                Add(path, string.Create(CultureInfo.InvariantCulture, $"{double.RadiansToDegrees(reached.Average()):0} deg"));
+            }
+        }
+
+        double[] pinch = [.. Readings.Where(r => r.Measurement == Measurement.ThumbPinch).Select(r => r.Value)];
+        if (pinch.Length > 0 && pinch.Average() > 0)
+        {
+            Add("thumb.pinch", $"{Digits(pinch.Average())} N");
+        }
+
+        foreach (string posture in Readings.Where(r => Protocol.ThumbReadings.Contains(r.Measurement)).Select(r => r.Where).Distinct(StringComparer.Ordinal))
+        {
+            string path = HandPath.Join("thumb.postures", posture);
+            Place(posture, $"{path}.pad", [.. Protocol.ThumbReadings.Take(3)]);
+            Place(posture, $"{path}.looks_at", [.. Protocol.ThumbReadings.Skip(3)]);
+        }
+
+        foreach (Finger finger in Hand.Fingers)
+        {
+            Place(finger.Name, HandPath.Join("room.stumps", finger.Name), [Measurement.StumpX, Measurement.StumpY]);
+        }
+
         return found;
+
+        // Only places that the file has already are replaced: a new posture needs all its numbers at once.
+        void Place(string where, string path, Measurement[] axes)
+        {
+            double[] places = [.. axes.Select(a => Readings.Where(r => r.Measurement == a && r.Where == where).Select(r => r.Value).DefaultIfEmpty(double.NaN).Average())];
+            if (places.All(double.IsFinite) && editor.Find(path) is { InFile: true })
+            {
+                Add(path, $"[{string.Join(", ", places.Select(p => string.Create(CultureInfo.InvariantCulture, $"\"{1000 * p:0.#} mm\"")))}]");
+            }
+        }
 
         void Add(string path, string after)
         {

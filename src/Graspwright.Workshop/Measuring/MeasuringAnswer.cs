@@ -164,7 +164,7 @@ public static class MeasuringAnswer
 
     private static Table Others(MeasuredWearer wearer) => new("lengths, thumb and range", [new("what", ""), new("where", ""), new("value", ""), new("unit", "")],
         [
-            .. wearer.Readings.Where(r => r.Measurement is Measurement.Length or Measurement.ThumbPadX or Measurement.ThumbPadY or Measurement.ThumbPinch or Measurement.Range)
+            .. wearer.Readings.Where(r => r.Measurement is Measurement.Length or Measurement.StumpX or Measurement.StumpY or Measurement.ThumbPinch or Measurement.Range || Protocol.ThumbReadings.Contains(r.Measurement))
                 .GroupBy(r => (r.Measurement, r.Where)).Select(g => (IReadOnlyList<Cell>)
                 [
                     g.Key.Measurement.Word(), g.Key.Where,

@@ -44,8 +44,17 @@ public static class Protocol
     /// <summary>Shares of the greatest pull that are held.</summary>
     public static IReadOnlyList<int> HoldPercent { get; } = [25, 50];
 
-    /// <summary>Postures in which the thumb's pad is placed.</summary>
-    public static IReadOnlyList<string> ThumbPostures { get; } = ["relaxed", "opposite the fingers", "against the side of the palm"];
+    /// <summary>Postures in which the thumb's pad is placed: those of the hand file, or three to begin with.</summary>
+    /// <param name="hand">The hand.</param>
+    public static IReadOnlyList<string> ThumbPostures(HandModel hand)
+    {
+        ArgumentNullException.ThrowIfNull(hand);
+        return hand.Thumb is { Postures.Count: > 0 } thumb ? [.. thumb.Postures.Select(p => p.Name)] : ["opposed", "side", "wrapped"];
+    }
+
+    /// <summary>Readings of a thumb posture: the pad's middle, then a place straight off it; distal, dorsal, toward the thumb.</summary>
+    public static IReadOnlyList<Measurement> ThumbReadings { get; } =
+        [Measurement.ThumbPadX, Measurement.ThumbPadY, Measurement.ThumbPadZ, Measurement.ThumbLooksX, Measurement.ThumbLooksY, Measurement.ThumbLooksZ];
 
     /// <summary>Places of girths.</summary>
     public static IReadOnlyList<string> Girths { get; } = ["wrist crease", "forearm 60 mm above the crease", "forearm 120 mm above the crease", "palm at the knuckles"];
@@ -82,10 +91,10 @@ public static class Protocol
         lines.AddRange(from way in (string[])["flexion", "extension"] from t in Enumerable.Range(1, Tries) select new ProtocolLine(Measurement.Range, way, Try: t));
         lines.AddRange(Enumerable.Range(1, 2).Select(t => new ProtocolLine(Measurement.TenBends, AngleDegrees: Math.Round(double.RadiansToDegrees(hand.Wrist.TravelRadians)), Try: t)));
         lines.AddRange(from place in Girths from when in (string[])["morning", "evening"] select new ProtocolLine(Measurement.Girth, place, when));
-        lines.AddRange(hand.Fingers.Select(f => new ProtocolLine(Measurement.Length, $"stump of the {f.Name} from the knuckle")));
+        lines.AddRange(from finger in hand.Fingers from axis in (Measurement[])[Measurement.StumpX, Measurement.StumpY] select new ProtocolLine(axis, finger.Name));
         lines.Add(new(Measurement.Length, "wrist crease to the knuckle of the middle finger"));
-        lines.AddRange(from posture in ThumbPostures from axis in (Measurement[])[Measurement.ThumbPadX, Measurement.ThumbPadY] select new ProtocolLine(axis, posture));
-        lines.AddRange(Enumerable.Range(1, Tries).Select(t => new ProtocolLine(Measurement.ThumbPinch, "opposite the fingers", Try: t)));
+        lines.AddRange(from posture in ThumbPostures(hand) from axis in ThumbReadings select new ProtocolLine(axis, posture));
+        lines.AddRange(Enumerable.Range(1, Tries).Select(t => new ProtocolLine(Measurement.ThumbPinch, ThumbPostures(hand)[0], Try: t)));
         lines.AddRange(from when in (string[])["loading", "unloading"] from step in Enumerable.Range(1, GiveSteps) select new ProtocolLine(Measurement.Give, "fingers blocked", when, Try: step));
         return lines;
     }

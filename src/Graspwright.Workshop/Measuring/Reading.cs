@@ -30,6 +30,24 @@ public enum Measurement
     /// <summary>Place of the thumb's pad in a posture, dorsal of the wrist's axis.</summary>
     ThumbPadY,
 
+    /// <summary>Place of the thumb's pad in a posture, toward the thumb side.</summary>
+    ThumbPadZ,
+
+    /// <summary>A place straight off the pad, at the end of a straw held on it, distal.</summary>
+    ThumbLooksX,
+
+    /// <summary>The same place, dorsal.</summary>
+    ThumbLooksY,
+
+    /// <summary>The same place, toward the thumb side.</summary>
+    ThumbLooksZ,
+
+    /// <summary>End of a stump, distal from the wrist's axis.</summary>
+    StumpX,
+
+    /// <summary>End of a stump, dorsal of the wrist's axis.</summary>
+    StumpY,
+
     /// <summary>Pinch of the thumb against a scale.</summary>
     ThumbPinch,
 
@@ -44,7 +62,8 @@ public static class Measurements
     {
         ["flexion"] = Measurement.Flexion, ["extension"] = Measurement.Extension, ["hold"] = Measurement.Hold, ["range"] = Measurement.Range,
         ["ten bends"] = Measurement.TenBends, ["girth"] = Measurement.Girth, ["length"] = Measurement.Length, ["thumb pad x"] = Measurement.ThumbPadX,
-        ["thumb pad y"] = Measurement.ThumbPadY, ["thumb pinch"] = Measurement.ThumbPinch, ["give"] = Measurement.Give,
+        ["thumb pad y"] = Measurement.ThumbPadY, ["thumb pad z"] = Measurement.ThumbPadZ, ["thumb looks x"] = Measurement.ThumbLooksX,
+        ["thumb looks y"] = Measurement.ThumbLooksY, ["thumb looks z"] = Measurement.ThumbLooksZ, ["stump x"] = Measurement.StumpX, ["stump y"] = Measurement.StumpY, ["thumb pinch"] = Measurement.ThumbPinch, ["give"] = Measurement.Give,
     };
 
     /// <summary>Every word.</summary>

@@ -168,7 +168,9 @@ public sealed class MeasuringTests
         Assert.Empty(MeasuringAnswer.Doubts(wearer, "measured.csv"));
         IReadOnlyList<Replacement> replaced = wearer.Replacements(editor);
         EditResult edited = MeasuredWearer.Apply(editor, replaced);
-        Assert.Equal(["wrist.capacity.flexion", "wrist.capacity.extension", "give.cuff", "give.hysteresis", "wrist.speed"], replaced.Select(r => r.Path));
+        Assert.Equal(["wrist.capacity.flexion", "wrist.capacity.extension", "give.cuff", "give.hysteresis", "wrist.speed", "wrist_range.flexion", "wrist_range.extension", "thumb.pinch"], replaced.Take(8).Select(r => r.Path));
+        Assert.Contains(replaced, r => r is { Path: "thumb.postures.opposed.pad", After: "[\"121 mm\", \"-57 mm\", \"22 mm\"]" });
+        Assert.Contains(replaced, r => r.Path.StartsWith("room.stumps.", StringComparison.Ordinal));
         Assert.Contains("# three layers of felt under the cuff", edited.Editor!.Source.Text.Text, StringComparison.Ordinal);
         Assert.DoesNotContain(edited.Editor.Reading.Hand!.Guesses, g => g.Path.StartsWith("wrist.capacity", StringComparison.Ordinal));
         Answer answer = MeasuringAnswer.Read(wearer, replaced, applied: false, edited.Editor.Reading.Hand!);
