@@ -33,7 +33,7 @@ public static class JobSheet
         if (tried.Length > 0)
         {
             flow.Heading("What to try");
-            flow.Bullets([.. tried.Select(f => $"{f.Subject}: {f.Reason} {f.Change}")]);
+            flow.Bullets([.. tried.Select(f => f.Reason.StartsWith(f.Subject, StringComparison.OrdinalIgnoreCase) ? $"{f.Reason} {f.Change}" : $"{f.Subject}: {f.Reason} {f.Change}")]);
         }
 
         flow.WritingLines("Jobs that are missing here:", 4);

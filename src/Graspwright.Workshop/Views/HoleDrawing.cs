@@ -99,6 +99,7 @@ public static class HoleDrawing
             picture.OnLayer("lines").Line(At(from), At(to), Pen.Hair with { Dash = Dash.DashDot });
         }
 
+        var taken = new List<Place>();
         foreach (IGrouping<(double, double), Hole> same in holes.GroupBy(h => (Math.Round(h.XMm, 3), Math.Round(h.YMm, 3))))
         {
             Hole hole = same.First();
@@ -113,12 +114,44 @@ public static class HoleDrawing
             picture.Line(centre.Moved(-arm, 0), centre.Moved(arm, 0), Pen.Hair);
             picture.Line(centre.Moved(0, -arm), centre.Moved(0, arm), Pen.Hair);
             string numbers = string.Join(", ", same.Select(h => h.Number.ToString(CultureInfo.InvariantCulture)));
-            picture.OnLayer("numbers").Text(centre.Moved(0.72 * arm, 0.72 * arm), numbers, Letters, strong: true);
+            Place label = Free(centre, arm, holes.Where(h => h.Number != hole.Number).Select(At), taken);
+            taken.Add(label);
+            picture.OnLayer("numbers");
+            if (label.DistanceTo(centre) > arm + 2.6)
+            {
+                double back = label.DirectionTo(centre);
+                picture.Line(label.Toward(back, 1.8), centre.Toward(back + Math.PI, arm), Pen.Hair);
+            }
+
+            picture.Text(label, numbers, Letters, Across.Middle, Level.Middle, strong: true);
         }
 
         return new(name, datum, holes, picture);
 
         Place At(Hole h) => new(h.XMm - left, h.YMm - bottom);
+    }
+
+    // The nearest place round a hole that is clear of other holes and numbers.
+    private static Place Free(Place centre, double arm, IEnumerable<Place> others, List<Place> taken)
+    {
+        Place[] near = [.. others];
+        Place best = default;
+        double most = double.NegativeInfinity;
+        for (double away = arm + 1.8; away <= arm + 9; away += 1.8)
+        {
+            for (int turn = 0; turn < 16; turn++)
+            {
+                Place place = centre.Toward(Math.PI / 4 + turn * Math.PI / 8, away);
+                double room = Math.Min(near.Select(o => o.DistanceTo(place) - 2).DefaultIfEmpty(9).Min(), taken.Select(t => t.DistanceTo(place)).DefaultIfEmpty(9).Min());
+                double worth = Math.Min(room, 4) - 0.35 * away;
+                if (worth > most + 1e-9)
+                {
+                    (best, most) = (place, worth);
+                }
+            }
+        }
+
+        return best;
     }
 
     private sealed class Holes
