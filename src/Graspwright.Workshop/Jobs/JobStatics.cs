@@ -84,6 +84,7 @@ public static class JobStatics
         }
 
         OutsideLoad weight = JobMapping.Load(job, grasp, down);
+        held = job.As == Hand.HeldAs.HookBar && held.Mode is GiveWay.Drop ? held with { Mode = GiveWay.PullOut } : held;
         return outcome with
         {
             Load = load,

@@ -45,13 +45,15 @@ internal static class JobWords
             return $"{name}: the fingers push it out of the hand before any load comes; nothing on its other side holds it.";
         }
 
+        string slips = o.Held.Mode == GiveWay.None && o.Works ? "" : Slips(o);
         string spare = o.Works
             ? o.Held.Mode == GiveWay.None ? $"holds {Load(o)} with more than {Whole((int)HoldResult.MostFactor)} times to spare" : $"holds {Load(o)} with {Amount(o.Spare, o.Unit)} to spare, then {How(o)}"
             : $"{How(o)} and holds only {Amount(o.Amount + o.Spare, o.Unit)} of {Load(o)}";
-        string slip = o.Held.FirstSlip.Contact >= 0 && o.Held.FirstSlipFactor < HoldResult.MostFactor && o.Held.FirstSlip.Direction.Length > 0
-            ? $" First to slip: {Contact(o.Grasp.Contacts[o.Held.FirstSlip.Contact])}, {Direction(o.Held.FirstSlip.Direction)}." : "";
-        return $"{name}: {spare}.{slip} {Friction(o)}{Left(o)}";
+        return $"{name}: {spare}.{slips} {Friction(o)}{Left(o)}";
     }
+
+    private static string Slips(JobOutcome o) => o.Held!.FirstSlip.Contact >= 0 && o.Held.FirstSlipFactor < HoldResult.MostFactor && o.Held.FirstSlip.Direction.Length > 0
+        ? $" First to slip: {Contact(o.Grasp!.Contacts[o.Held.FirstSlip.Contact])}, {Direction(o.Held.FirstSlip.Direction)}." : "";
 
     /// <summary>What to try.</summary>
     public static string Change(JobOutcome o)

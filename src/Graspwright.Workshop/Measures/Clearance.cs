@@ -25,14 +25,5 @@ public sealed class Clearance() : Measure("clearance", "smallest gap between mov
         return terms.Working($"{axes} - {radii}", "room-sweep");
     }
 
-    private static NearPair? Nearest(RunReading reading)
-    {
-        if (reading.Room is not { } room)
-        {
-            return null;
-        }
-
-        SweepResult swept = new RoomSweep(room, reading.Run.Layout).Sweep(reading.Run.Closing);
-        return swept.Pairs.Count > 0 ? swept.Pairs[0] : null;
-    }
+    private static NearPair? Nearest(RunReading reading) => reading.Swept is { Pairs: [var pair, ..] } ? pair : null;
 }
