@@ -1,5 +1,4 @@
 using Graspwright.Mechanics.Run;
-using Graspwright.Numerics;
 
 namespace Graspwright.Mechanics.Room;
 

@@ -1,6 +1,5 @@
 using Graspwright.Mechanics.Drive;
 using Graspwright.Mechanics.Holding;
-using Graspwright.Mechanics.Objects;
 using Graspwright.Mechanics.Run;
 using Graspwright.Numerics;
 using Graspwright.Workshop.Measures;

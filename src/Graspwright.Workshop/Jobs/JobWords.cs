@@ -1,7 +1,6 @@
 using System.Globalization;
 using Graspwright.Mechanics.Holding;
 using Graspwright.Numerics;
-using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
 
 namespace Graspwright.Workshop.Jobs;
@@ -128,7 +127,7 @@ internal static class JobWords
 
     private static string Contact(HoldContact c) => c.Kind switch { ContactKind.Palm => "the palm", ContactKind.Thumb => "the thumb", _ => $"the {c.Name}" };
 
-    private static string Joined(IReadOnlyList<string> words) => words.Count switch { 0 => "", 1 => words[0], _ => $"{string.Join(", ", words.Take(words.Count - 1))} and {words[^1]}" };
+    private static string Joined(List<string> words) => words.Count switch { 0 => "", 1 => words[0], _ => $"{string.Join(", ", words.Take(words.Count - 1))} and {words[^1]}" };
 
     private static string Whole(int n) => n.ToString(CultureInfo.InvariantCulture);
 

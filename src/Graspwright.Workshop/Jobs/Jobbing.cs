@@ -1,9 +1,7 @@
 using System.Globalization;
-using Graspwright.Mechanics.Drive;
 using Graspwright.Mechanics.Holding;
 using Graspwright.Mechanics.Run;
 using Graspwright.Workshop.Grip;
-using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
 
 namespace Graspwright.Workshop.Jobs;

@@ -1,4 +1,8 @@
 using Graspwright.Hand;
+using Graspwright.Mechanics.Drive;
+using Graspwright.Mechanics.Objects;
+using Graspwright.Workshop.Drive;
+using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
 using Graspwright.Workshop.Room;
 
@@ -45,6 +49,18 @@ public sealed class RoomingTests
     {
         Figure room = Result.Answer!.Figures.Single(f => f.Key == "knuckle_room@index");
         Assert.Equal(2.2, room.Value!.Value, 1e-9);
+    }
+
+    /// <summary>The measure that a search respects is the sweep's own figure.</summary>
+    [Fact]
+    public void The_measure_of_clearance_is_that_of_the_sweep()
+    {
+        DriveModel drive = DriveMapping.ToDrive(Demo);
+        RoomSwept free = Result.Sweeps[0];
+        RunReading reading = new() { Run = free.Run, Drive = drive, Held = HeldObject.None, Options = new(), Room = Result.Room };
+        Assert.Equal(1000 * free.Sweep.Clearance, new Clearance().Value(reading).Value, 1e-12);
+        PrintedFormulas.GiveTheirValues([new Clearance().Figure(reading)]);
+        Assert.NotNull(new Clearance().Value(new() { Run = free.Run, Drive = drive, Held = HeldObject.None, Options = new() }).Why);
     }
 
     [Fact]
