@@ -20,7 +20,7 @@ internal static class RandomDays
         select new Made(
             jobs,
             new Pads(has.Item3 ? "metal" : "silicone", shares[0], shares[1], shares[2], shares[3], lengths[0]),
-            new Thumb(900 * shares[0], lengths[1], -3 * shares[3], lengths[2], 4e5 * shares[1], 1e5 * shares[2], [new("side, by the index", spaces.Item1, spaces.Item2)]),
+            new Thumb(900 * shares[0], lengths[1], -3 * shares[3], lengths[2], 4e5 * shares[1], 1e5 * shares[2], [new("side, by the index", spaces.Item1, spaces.Item1 with { Y = spaces.Item1.Y + 0.03 + Math.Abs(spaces.Item2.Y) })]),
             new(lengths[3], lengths[4], has.Item3 ? double.PositiveInfinity : 1e6 * shares[3], has.Item4 ? 100 * shares[0] : null),
             has.Item2 ? Room(lengths, has.Item4, finger) : null);
 

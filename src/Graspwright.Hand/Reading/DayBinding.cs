@@ -112,7 +112,7 @@ internal static class DayBinding
         };
         if (job is { Load: 0, Pull: 0, Twist: 0 })
         {
-            t.Fault(t.Place, "load", "no load, pull or twist", "at least one of the three", "weigh the thing full and add load = \"0.5 kg\"");
+            t.Fault(t.Place, "load", "nothing", "a load, a pull or a twist above 0", "weigh the thing full and add load = \"0.5 kg\"");
         }
 
         return job;

@@ -73,7 +73,7 @@ internal sealed class ElasticShare
         return growth;
     }
 
-    private void Take(double[] growth, Vector3D[] shares, IReadOnlyList<int> contacts)
+    private void Take(double[] growth, Vector3D[] shares, List<int> contacts)
     {
         for (int i = 0; i < shares.Length; i++)
         {

@@ -13,12 +13,13 @@ public readonly record struct Capsule(Vector3D From, Vector3D To, double Radius)
     /// <remarks>Nearest points of two straight pieces, ends clamped (C. Ericson, Real-Time Collision Detection, section 5.1.9, from memory).</remarks>
     public double GapTo(in Capsule other) => Between(From, To, other.From, other.To) - Radius - other.Radius;
 
-    /// <summary>Middle of the shortest way between the axes of two capsules [m].</summary>
+    /// <summary>Middle between the surfaces of two capsules where they are nearest [m].</summary>
     /// <param name="other">The other capsule.</param>
     public Vector3D MeetingPlace(in Capsule other)
     {
         (double s, double t) = Nearest(From, To, other.From, other.To);
-        return 0.5 * (From + s * (To - From) + other.From + t * (other.To - other.From));
+        Vector3D here = From + s * (To - From), there = other.From + t * (other.To - other.From), way = (there - here).Unit;
+        return 0.5 * (here + Radius * way + there - other.Radius * way);
     }
 
     private static double Between(Vector3D p, Vector3D p2, Vector3D q, Vector3D q2)

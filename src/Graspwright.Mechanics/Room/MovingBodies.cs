@@ -118,35 +118,49 @@ public sealed class MovingBodies
         }
     }
 
-    /// <summary>How far any point of each body can move between two sets of coordinates at most, along the straight way between them [m].</summary>
-    internal void Travel(ReadOnlySpan<double> from, ReadOnlySpan<double> to, Span<double> travel)
+    /// <summary>How fast, and with what acceleration, any point of each body can move at most while the coordinates go straight from one set to another in a unit of time [m].</summary>
+    internal void Bounds(ReadOnlySpan<double> from, ReadOnlySpan<double> to, Span<Motion> motions)
     {
-        double Change(ReadOnlySpan<double> a, ReadOnlySpan<double> b, int i) => Math.Abs(b[i] - a[i]);
-        double crank = Change(from, to, 1), shift = Change(from, to, 2), carriage = Change(from, to, 3);
-        double input = _drive.Crank.Input.Length * crank, output = (_drive.Crank.Output.Length + (_drive.Crank.Slot?.Length ?? 0)) * crank + shift;
-        travel[0] = Math.Max(_drive.PullLink.Anchor.Length * Change(from, to, 0), input);
-        travel[1] = input;
-        travel[2] = output;
-        travel[3] = Math.Max(output, carriage);
-        travel[4] = carriage;
+        double crank = Math.Abs(to[1] - from[1]), shift = Math.Abs(to[2] - from[2]), carriage = Math.Abs(to[3] - from[3]), wrist = Math.Abs(to[0] - from[0]);
+        double slot = _drive.Crank.Slot?.Length ?? 0, radius = _drive.Crank.Output.Length + slot, anchor = _drive.PullLink.Anchor.Length;
+        Motion input = new(_drive.Crank.Input.Length * crank, _drive.Crank.Input.Length * crank * crank);
+        Motion output = new(radius * crank + shift, radius * crank * crank + 2 * crank * shift);
+        motions[0] = input.OrGreater(new(anchor * wrist, anchor * wrist * wrist));
+        motions[1] = input;
+        motions[2] = output;
+        motions[3] = output.OrGreater(new(carriage, 0));
+        motions[4] = new(carriage, 0);
         for (int b = 0; b < _bars.Count; b++)
         {
             BarPlace place = _bars[b];
-            double before = place.Parent < 0 ? carriage : travel[FirstBar + place.Parent];
-            travel[FirstBar + b] = before + Math.Max(place.Bar.FirstArm, place.Bar.SecondArm) * Change(from, to, 4 + b);
+            double arm = Math.Max(place.Bar.FirstArm, place.Bar.SecondArm), turn = Math.Abs(to[4 + b] - from[4 + b]);
+            Motion before = place.Parent < 0 ? motions[4] : motions[FirstBar + place.Parent];
+            motions[FirstBar + b] = new(before.Speed + arm * turn, before.Acceleration + arm * turn * turn);
         }
 
         for (int f = 0; f < _drive.Fingers.Count; f++)
         {
             Finger finger = _drive.Fingers[f];
-            double sum = 0, turned = 0;
+            double speed = 0, acceleration = 0, turned = 0;
             for (int j = 0; j < 3; j++)
             {
-                turned += Change(from, to, 4 + _bars.Count + 3 * f + j);
-                sum += finger.Segments[j] * turned;
-                travel[FirstSegment + 3 * f + j] = sum;
+                int i = 4 + _bars.Count + 3 * f + j;
+                turned += Math.Abs(to[i] - from[i]);
+                speed += finger.Segments[j] * turned;
+                acceleration += finger.Segments[j] * turned * turned;
+                motions[FirstSegment + 3 * f + j] = new(speed, acceleration);
             }
         }
+    }
+
+    /// <summary>Bounds of the motion of a body's points.</summary>
+    /// <param name="Speed">Greatest speed [m a unit of time].</param>
+    /// <param name="Acceleration">Greatest acceleration [m a unit of time squared].</param>
+    internal readonly record struct Motion(double Speed, double Acceleration)
+    {
+        public static Motion operator +(Motion a, Motion b) => new(a.Speed + b.Speed, a.Acceleration + b.Acceleration);
+
+        public Motion OrGreater(Motion other) => new(Math.Max(Speed, other.Speed), Math.Max(Acceleration, other.Acceleration));
     }
 
     private static Vector3D In(Vector2D p, double z) => new(p.X, p.Y, z);

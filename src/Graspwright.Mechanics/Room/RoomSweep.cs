@@ -1,13 +1,15 @@
 using Graspwright.Mechanics.Run;
-using Graspwright.Numerics;
 
 namespace Graspwright.Mechanics.Room;
 
 /// <summary>Sweeps the moving parts through a closing run and finds the smallest gaps and the first clashes.</summary>
 /// <remarks>
 /// Between recorded states, an output step or an event apart, the coordinates go straight. There a gap g(t) cannot
-/// change faster than the two bodies move, L in all, so it stays above (g₀ + g₁ − L)/2. Pieces that cannot hold a
-/// smaller gap, or a clash, are left; the others are halved, to a micrometre. Nothing between samples is missed.
+/// change faster than the two bodies move, L in all, so over a time h it stays above (g₀ + g₁ − L·h)/2; and as the
+/// distance of two points that move with speed L and acceleration A curves upward by no more than L²/D + A (D the
+/// least distance of the axes), it stays above the chord by no less than −(L²/D + A)·h²/8. The better bound counts.
+/// Pieces that cannot hold a smaller gap, or a clash, are left; the others are halved, to a micrometre. Nothing between
+/// samples is missed.
 /// </remarks>
 public sealed class RoomSweep
 {
@@ -40,13 +42,13 @@ public sealed class RoomSweep
         int rows = states.Count, bodies = _at.Length;
         _coordinates = [.. states.Select(_bodies.Of)];
         Capsule[] placed = new Capsule[rows * bodies];
-        double[] travel = new double[rows * bodies];
+        MovingBodies.Motion[] motions = new MovingBodies.Motion[rows * bodies];
         for (int r = 0; r < rows; r++)
         {
             _bodies.Place(_coordinates[r], placed.AsSpan(r * bodies, bodies));
             if (r > 0)
             {
-                _bodies.Travel(_coordinates[r - 1], _coordinates[r], travel.AsSpan(r * bodies, bodies));
+                _bodies.Bounds(_coordinates[r - 1], _coordinates[r], motions.AsSpan(r * bodies, bodies));
             }
         }
 
@@ -59,7 +61,7 @@ public sealed class RoomSweep
                 gaps[r] = placed[r * bodies + first].GapTo(Other(placed.AsSpan(r * bodies, bodies), second));
             }
 
-            found.Add(Nearest(first, second, gaps, travel, bodies));
+            found.Add(Nearest(first, second, gaps, motions, bodies));
         }
 
         (double height, double theta, string part) = Highest(placed, bodies);
@@ -132,7 +134,7 @@ public sealed class RoomSweep
 
     private Capsule Other(ReadOnlySpan<Capsule> moving, int body) => body < _at.Length ? moving[body] : _room.Still[body - _at.Length].Body;
 
-    private NearPair Nearest(int first, int second, double[] gaps, double[] travel, int bodies)
+    private NearPair Nearest(int first, int second, double[] gaps, MovingBodies.Motion[] motions, int bodies)
     {
         int best = 0;
         for (int r = 1; r < gaps.Length; r++)
@@ -140,69 +142,93 @@ public sealed class RoomSweep
             best = gaps[r] < gaps[best] ? r : best;
         }
 
-        double least = gaps[best], bestTheta = _coordinates[best][0], bestTime = 0;
+        double least = gaps[best], bestTheta = _coordinates[best][0], bestTime = 1, radii = RadiusOf(first) + RadiusOf(second);
         int bestPiece = best;
         double? clash = gaps[0] <= 0 ? _coordinates[0][0] : null;
         for (int r = 1; r < gaps.Length; r++)
         {
-            double speed = travel[r * bodies + first] + (second < bodies ? travel[r * bodies + second] : 0);
-            if (0.5 * (gaps[r - 1] + gaps[r] - speed) < least - Exact)
+            MovingBodies.Motion motion = motions[r * bodies + first] + (second < bodies ? motions[r * bodies + second] : default);
+            Pair pair = new(first, second, r, motion, radii);
+            Part whole = new(0, gaps[r - 1], 1, gaps[r]);
+            if (pair.Least(whole) < least - Exact)
             {
-                (double gap, double t) = Smallest(first, second, r, new(0, gaps[r - 1], 1, gaps[r]), speed, least);
+                (double gap, double t) = Smallest(pair, whole, least);
                 if (gap < least)
                 {
                     (least, bestTheta, bestPiece, bestTime) = (gap, Theta(r, t), r, t);
                 }
             }
 
-            if (clash is null && Root(first, second, r, new(0, gaps[r - 1], 1, gaps[r]), speed) is { } time)
+            if (clash is null && Root(pair, whole) is { } time)
             {
                 clash = Theta(r, time);
             }
         }
 
-        PlaceAt(bestPiece, bestPiece == best && least == gaps[best] ? 1 : bestTime);
-        return new(Name(first), Name(second), least, bestTheta, _at[first].MeetingPlace(Other(_at, second)), _at[first].Radius + Other(_at, second).Radius, clash);
+        PlaceAt(bestPiece, bestTime);
+        return new(Name(first), Name(second), least, bestTheta, _at[first].MeetingPlace(Other(_at, second)), radii, clash);
     }
+
+    private double RadiusOf(int body) => body >= _at.Length ? _room.Still[body - _at.Length].Body.Radius
+        : body < MovingBodies.FirstBar - 1 ? _room.LinkRadius
+        : body < _bodies.FirstSegment ? _room.BarRadius
+        : _room.Drive.Fingers[(body - _bodies.FirstSegment) / 3].HalfThickness[(body - _bodies.FirstSegment) % 3];
 
     /// <summary>A part of a piece with the gaps at its ends.</summary>
     private readonly record struct Part(double From, double GapFrom, double To, double GapTo);
 
-    private (double Gap, double Time) Smallest(int first, int second, int piece, Part part, double speed, double least)
+    /// <summary>Two bodies in a piece of the sweep, with the bounds of their motion.</summary>
+    private readonly record struct Pair(int First, int Second, int Piece, MovingBodies.Motion Motion, double Radii)
+    {
+        /// <summary>What the gap cannot fall below in a part.</summary>
+        public double Least(Part part)
+        {
+            double time = part.To - part.From, straight = 0.5 * (part.GapFrom + part.GapTo - Motion.Speed * time), axes = straight + Radii;
+            if (axes <= 0)
+            {
+                return straight;
+            }
+
+            double curved = Math.Min(part.GapFrom, part.GapTo) - (Motion.Speed * Motion.Speed / axes + Motion.Acceleration) * time * time / 8;
+            return Math.Max(straight, curved);
+        }
+    }
+
+    private (double Gap, double Time) Smallest(Pair pair, Part part, double least)
     {
         (double gap, double time) = part.GapFrom <= part.GapTo ? (part.GapFrom, part.From) : (part.GapTo, part.To);
-        if (0.5 * (part.GapFrom + part.GapTo - speed * (part.To - part.From)) >= Math.Min(least, gap) - Exact)
+        if (pair.Least(part) >= Math.Min(least, gap) - Exact)
         {
             return (gap, time);
         }
 
-        double middle = 0.5 * (part.From + part.To), at = Gap(first, second, piece, middle);
-        (double g1, double t1) = Smallest(first, second, piece, new(part.From, part.GapFrom, middle, at), speed, Math.Min(least, gap));
-        (double g2, double t2) = Smallest(first, second, piece, new(middle, at, part.To, part.GapTo), speed, Math.Min(least, Math.Min(gap, g1)));
+        double middle = 0.5 * (part.From + part.To), at = Gap(pair.First, pair.Second, pair.Piece, middle);
+        (double g1, double t1) = Smallest(pair, new(part.From, part.GapFrom, middle, at), Math.Min(least, gap));
+        (double g2, double t2) = Smallest(pair, new(middle, at, part.To, part.GapTo), Math.Min(least, Math.Min(gap, g1)));
         return g1 <= g2 ? (g1, t1) : (g2, t2);
     }
 
     /// <summary>First time in a part at which the gap is gone; <see langword="null"/> if it never is.</summary>
-    private double? Root(int first, int second, int piece, Part part, double speed)
+    private double? Root(Pair pair, Part part)
     {
         if (part.GapFrom <= 0)
         {
             return part.From;
         }
 
-        double length = part.To - part.From;
-        if (part.GapTo > 0 && part.GapFrom + part.GapTo - speed * length > 0)
+        if (part.GapTo > 0 && pair.Least(part) > 0)
         {
             return null;
         }
 
-        if (speed * length <= Exact || length < 1e-9)
+        double time = part.To - part.From;
+        if (pair.Motion.Speed * time <= Exact || time < 1e-9)
         {
             return part.GapTo <= 0 ? part.To : null;
         }
 
-        double middle = 0.5 * (part.From + part.To), at = Gap(first, second, piece, middle);
-        return Root(first, second, piece, new(part.From, part.GapFrom, middle, at), speed) ?? Root(first, second, piece, new(middle, at, part.To, part.GapTo), speed);
+        double middle = 0.5 * (part.From + part.To), at = Gap(pair.First, pair.Second, pair.Piece, middle);
+        return Root(pair, new(part.From, part.GapFrom, middle, at)) ?? Root(pair, new(middle, at, part.To, part.GapTo));
     }
 
     private double Gap(int first, int second, int piece, double t)

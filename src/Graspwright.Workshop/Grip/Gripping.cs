@@ -100,7 +100,6 @@ public static class Gripping
                 Options = options,
                 AngularSpeed = hand.Wrist.SpeedRadiansPerSecond,
                 LockLimits = HoldMapping.LockLimits(hand, asked.Pattern),
-                Room = RoomMapping.ToRoom(hand, drive),
             };
             Situation situation = Blank(asked) with
             {

@@ -101,7 +101,7 @@ internal static class JobFindings
     private static Finding? Tips(JobOutcome o)
     {
         double degrees = double.RadiansToDegrees(o.Tips);
-        return o.Job.Load <= 0 ? null : new("tips", o.Job.Name, degrees <= MostTip ? Verdict.Good : Verdict.Tight,
+        return o.Job.Load <= 0 || o.Job.As == Hand.HeldAs.HookBar ? null : new("tips", o.Job.Name, degrees <= MostTip ? Verdict.Good : Verdict.Tight,
             $"{o.Job.Name}: it tips by {Text(degrees, "0")}° between touch and full grip, as the wrist drives (an open mug is taken to bear {Text(MostTip, "0")}°: common practice, no source).",
             "Turn the forearm thumb up, where it does not tip, or follow with the elbow.")
         { Figure = degrees, Limit = MostTip, Unit = "deg", Margin = (MostTip - degrees) / MostTip };

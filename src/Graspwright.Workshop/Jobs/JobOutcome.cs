@@ -1,5 +1,4 @@
 using Graspwright.Mechanics.Holding;
-using Graspwright.Mechanics.Run;
 using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
 

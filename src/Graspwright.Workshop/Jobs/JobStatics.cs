@@ -1,6 +1,5 @@
 using Graspwright.Mechanics.Drive;
 using Graspwright.Mechanics.Holding;
-using Graspwright.Mechanics.Objects;
 using Graspwright.Mechanics.Run;
 using Graspwright.Numerics;
 using Graspwright.Workshop.Measures;
@@ -84,6 +83,7 @@ public static class JobStatics
         }
 
         OutsideLoad weight = JobMapping.Load(job, grasp, down);
+        held = job.As == Hand.HeldAs.HookBar && held.Mode is GiveWay.Drop ? held with { Mode = GiveWay.PullOut } : held;
         return outcome with
         {
             Load = load,

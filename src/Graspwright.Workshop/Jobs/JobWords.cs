@@ -1,7 +1,6 @@
 using System.Globalization;
 using Graspwright.Mechanics.Holding;
 using Graspwright.Numerics;
-using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
 
 namespace Graspwright.Workshop.Jobs;
@@ -45,13 +44,15 @@ internal static class JobWords
             return $"{name}: the fingers push it out of the hand before any load comes; nothing on its other side holds it.";
         }
 
+        string slips = o.Held.Mode == GiveWay.None && o.Works ? "" : Slips(o);
         string spare = o.Works
             ? o.Held.Mode == GiveWay.None ? $"holds {Load(o)} with more than {Whole((int)HoldResult.MostFactor)} times to spare" : $"holds {Load(o)} with {Amount(o.Spare, o.Unit)} to spare, then {How(o)}"
             : $"{How(o)} and holds only {Amount(o.Amount + o.Spare, o.Unit)} of {Load(o)}";
-        string slip = o.Held.FirstSlip.Contact >= 0 && o.Held.FirstSlipFactor < HoldResult.MostFactor && o.Held.FirstSlip.Direction.Length > 0
-            ? $" First to slip: {Contact(o.Grasp.Contacts[o.Held.FirstSlip.Contact])}, {Direction(o.Held.FirstSlip.Direction)}." : "";
-        return $"{name}: {spare}.{slip} {Friction(o)}{Left(o)}";
+        return $"{name}: {spare}.{slips} {Friction(o)}{Left(o)}";
     }
+
+    private static string Slips(JobOutcome o) => o.Held!.FirstSlip.Contact >= 0 && o.Held.FirstSlipFactor < HoldResult.MostFactor && o.Held.FirstSlip.Direction.Length > 0
+        ? $" First to slip: {Contact(o.Grasp!.Contacts[o.Held.FirstSlip.Contact])}, {Direction(o.Held.FirstSlip.Direction)}." : "";
 
     /// <summary>What to try.</summary>
     public static string Change(JobOutcome o)
@@ -126,7 +127,7 @@ internal static class JobWords
 
     private static string Contact(HoldContact c) => c.Kind switch { ContactKind.Palm => "the palm", ContactKind.Thumb => "the thumb", _ => $"the {c.Name}" };
 
-    private static string Joined(IReadOnlyList<string> words) => words.Count switch { 0 => "", 1 => words[0], _ => $"{string.Join(", ", words.Take(words.Count - 1))} and {words[^1]}" };
+    private static string Joined(List<string> words) => words.Count switch { 0 => "", 1 => words[0], _ => $"{string.Join(", ", words.Take(words.Count - 1))} and {words[^1]}" };
 
     private static string Whole(int n) => n.ToString(CultureInfo.InvariantCulture);
 

@@ -1,9 +1,7 @@
 using System.Globalization;
-using Graspwright.Mechanics.Drive;
 using Graspwright.Mechanics.Holding;
 using Graspwright.Mechanics.Run;
 using Graspwright.Workshop.Grip;
-using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
 
 namespace Graspwright.Workshop.Jobs;
@@ -81,11 +79,13 @@ public static class Jobbing
         ];
         return new("jobs", columns, [.. outcomes.Select(o => (IReadOnlyList<Cell>)
         [
-            o.Job.Name, o.Verdict.Word(), JobWords.Amount(o.Amount, o.Unit), double.IsNaN(o.Spare) ? null : JobWords.Amount(o.Spare, o.Unit), JobWords.How(o),
+            o.Job.Name, o.Verdict.Word(), JobWords.Amount(o.Amount, o.Unit), Spare(o), JobWords.How(o),
             o.State.Length > 0 ? o.State[TraceLayout.Grip] : double.NaN, o.Unknown is null ? o.FrictionNeeded : double.NaN, o.FrictionThere,
             o.FlexingMoment, o.SidewaysMoment, double.RadiansToDegrees(o.Tips), o.Job.TimesADay,
         ])]);
     }
+
+    private static string? Spare(JobOutcome o) => double.IsNaN(o.Spare) ? null : o.Held is { Mode: GiveWay.None } ? "over 100 times" : JobWords.Amount(o.Spare, o.Unit);
 
     private static Table AttitudeTable(IReadOnlyList<JobOutcome> outcomes)
     {

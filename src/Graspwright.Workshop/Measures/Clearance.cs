@@ -4,10 +4,11 @@ using Graspwright.Workshop.Results;
 namespace Graspwright.Workshop.Measures;
 
 /// <summary>Smallest gap between moving parts and what they pass, over closing; negative where they overlap.</summary>
+/// <remarks>Read where <see cref="RunReading.Room"/> is given, as a search that has to keep clear does; a plain grip is not swept.</remarks>
 public sealed class Clearance() : Measure("clearance", "smallest gap between moving parts and what they pass", "mm", Better.More)
 {
     /// <inheritdoc/>
-    protected override Reading Read(RunReading reading) => Nearest(reading) is { } pair ? 1000 * pair.Gap : Reading.None("the hand file gives no room, or nothing there to pass");
+    protected override Reading Read(RunReading reading) => Nearest(reading) is { } pair ? 1000 * pair.Gap : Reading.None("no room was swept in this run; the verb room does it");
 
     /// <inheritdoc/>
     protected override Working Work(RunReading reading)
@@ -25,14 +26,5 @@ public sealed class Clearance() : Measure("clearance", "smallest gap between mov
         return terms.Working($"{axes} - {radii}", "room-sweep");
     }
 
-    private static NearPair? Nearest(RunReading reading)
-    {
-        if (reading.Room is not { } room)
-        {
-            return null;
-        }
-
-        SweepResult swept = new RoomSweep(room, reading.Run.Layout).Sweep(reading.Run.Closing);
-        return swept.Pairs.Count > 0 ? swept.Pairs[0] : null;
-    }
+    private static NearPair? Nearest(RunReading reading) => reading.Swept is { Pairs: [var pair, ..] } ? pair : null;
 }

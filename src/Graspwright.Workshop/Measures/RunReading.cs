@@ -8,6 +8,8 @@ namespace Graspwright.Workshop.Measures;
 /// <summary>A closing run with what it was run on: everything a measure or finding reads.</summary>
 public sealed class RunReading
 {
+    private SweepResult? _swept;
+
     /// <summary>The run.</summary>
     public required RunResult Run { get; init; }
 
@@ -31,6 +33,9 @@ public sealed class RunReading
 
     /// <summary>Bodies of the drive and what they must pass; <see langword="null"/> = not given.</summary>
     public RoomModel? Room { get; init; }
+
+    /// <summary>The sweep of the bodies over closing, made when it is first asked for; <see langword="null"/> without a room.</summary>
+    public SweepResult? Swept => _swept ??= Room is null ? null : new RoomSweep(Room, Run.Layout).Sweep(Run.Closing);
 
     /// <summary>State at the end of closing.</summary>
     public double[] End => Run.AtEnd;

@@ -15,6 +15,7 @@ namespace Graspwright.Workshop.Thumb;
 public static class Thumbing
 {
     private const double Meets = 0.0005; // metres: as near as a pad is soft
+    private const double OverTheBack = 120; // degrees off face from which a pad lies on a finger's back
     private const double Near = 0.010, OffFace = 45; // metres a thumb can be moved by will, degrees a pad rolls: common practice, no source
 
     /// <summary>A posture of the thumb with what the fingers do there.</summary>
@@ -93,7 +94,7 @@ public static class Thumbing
         Hand = hand.Name,
         Sentence = Sentence(thumb, drive, met),
         Figures = [.. met.SelectMany(m => Figures(thumb, drive, m))],
-        Findings = [.. met.SelectMany(m => Findings(thumb, drive, m))],
+        Findings = [.. met.SelectMany(m => Findings(thumb, drive, m)), .. Efforts.Both.Select(e => DailyPinch.Judge(e, Strongest(met, e))).OfType<Finding>()],
         Tables = [Reach(drive, met), Pressures(thumb, met), RunTables.Guesses(hand)],
         Cautions =
         [
@@ -102,6 +103,10 @@ public static class Thumbing
             "Thresholds are of people with whole hands, and of other places on the hand than the pad. Measure the wearer's own, and keep well below.",
         ],
     };
+
+    /// <summary>The strongest pinch of all postures at an effort [N]; NaN without one.</summary>
+    private static double Strongest(Met[] met, Effort effort) =>
+        met.SelectMany(m => m.Presses).Where(p => p.Effort == effort && p.Why is null).Select(p => p.Plate).DefaultIfEmpty(double.NaN).Max();
 
     private static string Sentence(Hand.Thumb thumb, DriveModel drive, Met[] met)
     {
@@ -151,6 +156,13 @@ public static class Thumbing
                 string.Create(CultureInfo.InvariantCulture, $"{m.Posture.Name}: the thumb reaches no fingertip; nearest is the {finger}, {1000 * nearest.Gap:0.0} mm away at {double.RadiansToDegrees(nearest.Theta):0.0}° of wrist, {face} ({1000 * Near:0} mm are taken as what a thumb can be moved by: common practice, no source)."),
                 "Turn the finger's splay toward the thumb, lengthen its distal segment, or give it a thumb piece.")
             { Figure = 1000 * nearest.Gap, Limit = 1000 * Near, Unit = "mm", Margin = (Near - nearest.Gap) / Near };
+        }
+        else if (off >= OverTheBack)
+        {
+            yield return new("thumb_reach", m.Posture.Name, Verdict.Good,
+                string.Create(CultureInfo.InvariantCulture, $"{m.Posture.Name}: the thumb's pad lies on the back of the {finger} at {double.RadiansToDegrees(nearest.Theta):0.0}° of wrist, as in a fist."),
+                "Nothing.")
+            { Figure = off, Unit = "deg" };
         }
         else
         {

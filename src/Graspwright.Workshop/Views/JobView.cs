@@ -10,7 +10,7 @@ namespace Graspwright.Workshop.Views;
 /// <summary>The forces on a held object at the limit of its job: from the thumb's side, and along the hand.</summary>
 public static class JobView
 {
-    private const double Width = 180, Margin = 6, Letters = 2.0, Longest = 24;
+    private const double Width = 180, Margin = 6, Letters = 2.0, Longest = 24, NamesHeight = 46;
 
     /// <summary>The picture.</summary>
     /// <param name="outcome">A job with a grip.</param>
@@ -21,7 +21,8 @@ public static class JobView
         string sentence = JobWords.Reason(outcome);
         IReadOnlyList<string> head = Lettering.Wrap(sentence, Width - 2 * Margin, 2.7);
         double headHeight = head.Count * 5.2;
-        Picture picture = new(Width, 128 + headHeight, $"Forces on the object: {outcome.Job.Name}", sentence);
+        double half = Math.Max(30, (outcome.Reading!.Held is Cylinder c ? 1000 * c.Radius : 0) + 14), middle = NamesHeight + half;
+        Picture picture = new(Width, middle + half + 12 + headHeight, $"Forces on the object: {outcome.Job.Name}", sentence);
         double y = picture.HeightMm - Margin - 2.7;
         picture.OnLayer("sentence");
         foreach (string line in head)
@@ -30,10 +31,10 @@ public static class JobView
             y -= 5.2;
         }
 
-        HeldObject held = outcome.Reading!.Held;
+        HeldObject held = outcome.Reading.Held;
         double scale = NewtonsPerMm(outcome);
-        Side(picture, outcome, grasp, held, new(52, 66), scale);
-        Front(picture, outcome, grasp, held, new(132, 66), scale);
+        Side(picture, outcome, grasp, held, new(52, middle), scale, half);
+        Front(picture, outcome, grasp, held, new(132, middle), scale, half);
         Foot(picture, outcome, scale);
         return picture;
     }
@@ -50,10 +51,10 @@ public static class JobView
     }
 
     /// <summary>From the thumb's side: x to the right, y up, 1:1.</summary>
-    private static void Side(Picture picture, JobOutcome outcome, Grasp grasp, HeldObject held, Place middle, double scale)
+    private static void Side(Picture picture, JobOutcome outcome, Grasp grasp, HeldObject held, Place middle, double scale, double half)
     {
         picture.OnLayer("object");
-        picture.Text(middle.Moved(-44, 48), "seen from the thumb's side", Letters, ink: Ink.Pale);
+        picture.Text(middle.Moved(-44, half), "seen from the thumb's side", Letters, ink: Ink.Pale);
         Shape(picture, held, middle);
         picture.OnLayer("forces");
         Place At(Vector3D p) => middle.Moved(1000 * (p.X - grasp.Centre.X), 1000 * (p.Y - grasp.Centre.Y));
@@ -66,10 +67,10 @@ public static class JobView
     }
 
     /// <summary>Along the hand from the fingertips: toward the thumb to the right, y up, 1:1.</summary>
-    private static void Front(Picture picture, JobOutcome outcome, Grasp grasp, HeldObject held, Place middle, double scale)
+    private static void Front(Picture picture, JobOutcome outcome, Grasp grasp, HeldObject held, Place middle, double scale, double half)
     {
         picture.OnLayer("object");
-        picture.Text(middle.Moved(-44, 48), "seen from the fingertips, thumb side right", Letters, ink: Ink.Pale);
+        picture.Text(middle.Moved(-44, half), "seen from the fingertips, thumb side right", Letters, ink: Ink.Pale);
         if (held is Cylinder cylinder)
         {
             double r = 1000 * cylinder.Radius;
@@ -87,7 +88,7 @@ public static class JobView
             names.Add((at.X, at, string.Create(CultureInfo.InvariantCulture, $"{contact.Name} {f.Length:0.0}")));
         }
 
-        Names(picture, names, middle.Y - 50);
+        Names(picture, names, middle.Y - half - 12);
         Vector3D load = outcome.Load.Force;
         Load(picture, outcome, middle, new(load.Z, load.Y), scale);
     }
@@ -159,7 +160,13 @@ public static class JobView
         picture.OnLayer("caption");
         string attitude = $"Forearm {outcome.Job.Forearm}; {(outcome.Job.Wet ? "wet" : "dry")}; {(outcome.Job.LockAndRelax ? "locked, wrist relaxed" : $"closed at your {(outcome.Job.Squeeze ? "squeeze" : "all-day")} effort")}.";
         string factor = outcome.Held is { Factor: >= 0 } held ? string.Create(CultureInfo.InvariantCulture, $"Contact forces (N) are those that balance {held.Factor:0.00} times the load, the most that friction bears; the load is drawn once.") : "No contact forces balance the load.";
-        picture.Text(new(Margin, Margin + 4.6), attitude, Letters);
-        picture.Text(new(Margin, Margin), string.Create(CultureInfo.InvariantCulture, $"{factor} Scale 1:1; arrows {scale:0.##} N per mm."), Letters);
+        double moment = outcome.Load.MomentAbout(outcome.Grasp!.Centre).Length;
+        string turns = moment > 0.005 ? string.Create(CultureInfo.InvariantCulture, $" About the middle the load turns with {moment:0.00} N·m.") : "";
+        double y = Margin;
+        foreach (string line in Lettering.Wrap(string.Create(CultureInfo.InvariantCulture, $"{attitude} {factor}{turns} Scale 1:1; arrows {scale:0.##} N per mm."), Width - 2 * Margin, Letters).Reverse())
+        {
+            picture.Text(new(Margin, y), line, Letters);
+            y += 4.2;
+        }
     }
 }

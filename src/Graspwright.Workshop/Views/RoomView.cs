@@ -1,7 +1,6 @@
 using System.Globalization;
 using Graspwright.Drawing.Display;
 using Graspwright.Mechanics.Room;
-using Graspwright.Mechanics.Run;
 using Graspwright.Numerics;
 using Graspwright.Workshop.Room;
 
