@@ -12,6 +12,8 @@ Dictionary<string, Func<Section>> all = new(StringComparer.Ordinal)
     ["scipy"] = FingerBesideScipy.Measure,
     ["hands"] = () => ManyHands.Measure(hands),
     ["grip"] = GripStart.Measure,
+    ["jobs"] = JobTimes.Measure,
+    ["sheets"] = SheetTimes.Measure,
 };
 List<string> asked = [];
 for (int i = 0; i < args.Length; i++)
