@@ -58,6 +58,9 @@ public sealed record HandModel
     /// <summary>Things to close on.</summary>
     public IReadOnlyList<HandObject> Objects { get; init; } = [];
 
+    /// <summary>What the file says about strength, use and life.</summary>
+    public Structure Structure { get; init; } = new();
+
     /// <summary>Tolerances: how far a value may lie from what the file says.</summary>
     public IReadOnlyList<Tolerance> Tolerances { get; init; } = [];
 

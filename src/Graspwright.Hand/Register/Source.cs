@@ -73,6 +73,10 @@ public sealed record Source(string Key, string Title, string Authors, int? Year,
         new("no-give", "Give of cuff and shell taken as none", "", null, SourceStanding.Chosen, "Flatters the hand: flesh takes some degrees of the travel."),
         new("no-play", "Pins taken without play or pin radius", "", null, SourceStanding.Chosen, "Flatters the hand: every reversal loses the play."),
         new("no-drag", "Constant drag taken as none", "", null, SourceStanding.Chosen, "Flatters the hand: real joints drag."),
+        new("use-assumption", "A day of wear: grips, efforts, hours, knocks and their spread", "", null, SourceStanding.Chosen,
+            "No published count of grips or knocks a day was found. Each figure has its reason in docs/use.md; count your own for a week first."),
+        new("memory-skin", "Pressure on the skin of the palm's side, for an instant", "", null, SourceStanding.FromMemory,
+            "Pain at 400 to 700 kPa on the palm of men, 30 % less of women, by memory; discomfort at about 40 % of it was seen. 200 kPa is taken."),
         new("workshop-choice", "A round figure to start from", "", null, SourceStanding.Chosen, "No published figure was found; replace it by a measurement."),
     ];
 }
