@@ -45,6 +45,27 @@ public readonly record struct Section(
             modulus);
     }
 
+    /// <summary>A rectangle with an even wall all round; solid where the walls meet.</summary>
+    /// <param name="width">Width in m, above zero.</param>
+    /// <param name="depth">Depth in m, above zero.</param>
+    /// <param name="wall">Wall in m, above zero; infinite = solid.</param>
+    /// <remarks>Torsion of a thin closed wall by Bredt: J = 4·A²·t/perimeter and 2·A·t, A within the middle of the wall; never more than the solid.</remarks>
+    public static Section Box(double width, double depth, double wall)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(wall);
+        Section solid = Rectangle(width, depth);
+        if (2 * wall >= Math.Min(width, depth))
+        {
+            return solid;
+        }
+
+        Section hollow = Rectangle(width - 2 * wall, depth - 2 * wall);
+        double flat = solid.InertiaFlat - hollow.InertiaFlat, side = solid.InertiaSide - hollow.InertiaSide;
+        double within = (width - wall) * (depth - wall);
+        double constant = 2 * within * within * wall / (width + depth - 2 * wall);
+        return new(solid.Area - hollow.Area, flat, side, 2 * flat / depth, 2 * side / width, Math.Min(constant, solid.TorsionConstant), Math.Min(2 * within * wall, solid.TorsionModulus));
+    }
+
     /// <summary>A round tube, or a solid round with a bore of nought.</summary>
     /// <param name="diameter">Outer diameter in m, above zero.</param>
     /// <param name="bore">Bore in m, from zero to below the diameter.</param>
