@@ -27,7 +27,7 @@ internal static class RandomStructure
                 MaterialTable.Find("brass")! with { Like = "brass" },
             ],
             Hinges = [.. fingers.Select(_ => hinge)],
-            Parts = [new() { Name = "an eye", Kind = part.Item1, Carries = "pull link", Material = "brass", Diameter = part.Item2, Thickness = part.Item3, Width = part.Item3, Length = part.Item3, Gap = part.Item4 }],
+            Parts = [new() { Name = "an eye", Kind = part.Item1, Carries = "pull link", Material = "brass", Diameter = part.Item2, Thickness = part.Item3, Width = part.Item3, Length = part.Item3, InnerRadius = part.Item4 > 0.0005 ? part.Item4 : null, Gap = part.Item4 }],
             Springs = [new("in the slot", spring.Item1, spring.Item2, spring.Item3, spring.Item4, 0.025, 0.02, 0.005, spring.Item5 ? "music wire" : "stainless wire")],
             Shell = new() { BearingLength = shell.Item1, SkinLimit = shell.Item2, BreakingMoment = shell.Item3 ? 12 : null },
             Repair = new() { Pin = 60 + 60 * shell.Item4 },

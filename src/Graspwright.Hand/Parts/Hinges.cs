@@ -146,6 +146,9 @@ public sealed record StructuralPart
     /// <summary>Eye: from hole to free edge. Arm: from force to root. Stud: from force to root. Rod: free length. Thread: engaged length [m].</summary>
     public double? Length { get; init; }
 
+    /// <summary>Arm: inner radius where it is bent [m]; <see langword="null"/> = straight.</summary>
+    public double? InnerRadius { get; init; }
+
     /// <summary>Pin: gap on each side [m].</summary>
     public double Gap { get; init; }
 }

@@ -29,6 +29,7 @@ internal static class StructureWriter
             t.Optional("thickness", part.Thickness);
             t.Optional("width", part.Width);
             t.Optional("length", part.Length);
+            t.Optional("inner_radius", part.InnerRadius);
             t.Quantity("gap", part.Gap);
         }
 
