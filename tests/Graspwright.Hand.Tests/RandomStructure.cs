@@ -9,14 +9,14 @@ internal static class RandomStructure
     private static readonly Gen<double> Share = Gen.Double[0.01, 0.9];
 
     /// <summary>Sections for fingers of some names; the hinges follow the order across the hand, so each finger gets the same.</summary>
-    public static Gen<Structure> Of(string[] fingers) =>
+    public static Gen<HandStructure> Of(string[] fingers) =>
         from materials in Gen.Select(Stress, Stress, Share, Gen.Bool, Gen.Double[1e3, 1e5])
         from hinge in SomeHinges
         from part in Gen.Select(Gen.Enum<PartKind>(), Gen.Double[0.001, 0.004], Gen.Double[0.005, 0.02], Gen.Double[0, 0.001])
         from spring in Gen.Select(Gen.Enum<SpringDuty>(), Gen.Double[0.0003, 0.001], Gen.Double[0.004, 0.01], Gen.Double[1, 20], Gen.Bool)
         from shell in Gen.Select(RandomHands.Length, Stress, Gen.Bool, Share)
         from use in SomeUse(fingers)
-        select new Structure
+        select new HandStructure
         {
             Materials =
             [

@@ -176,7 +176,7 @@ public enum SpringDuty
 public sealed record CoilSpring(string Name, SpringDuty Duty, double Wire, double Outside, double Coils, double FreeLength, double FittedLength, double Stroke, string Material);
 
 /// <summary>Everything the file says about strength and life.</summary>
-public sealed record Structure
+public sealed record HandStructure
 {
     /// <summary>Materials of the maker's own, beside the table.</summary>
     public IReadOnlyList<Material> Materials { get; init; } = [];

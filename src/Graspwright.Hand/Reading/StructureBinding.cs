@@ -6,13 +6,13 @@ internal static class StructureBinding
     private const double ShareAtThousand = 0.9; // share of the strength through which a line without slope runs at 1000 cycles
     private const double SumTolerance = 1e-6; // shares that were rounded in writing
 
-    public static Structure Bind(Binder root, IReadOnlyList<Finger> fingers, IReadOnlyList<HandObject> objects, BindingRun run)
+    public static HandStructure Bind(Binder root, IReadOnlyList<Finger> fingers, IReadOnlyList<HandObject> objects, BindingRun run)
     {
         IReadOnlyList<Material> own = [.. root.Part("materials").NamedParts().Select(p => Material(p.Name, p.Part)).OfType<Material>()];
         MaterialNames names = new(own);
         IReadOnlyList<Hinges> hinges = Hinges(root.Part("hinges"), fingers, names);
         Binder shell = root.Part("shell"), repair = root.Part("repair");
-        Structure bound = new()
+        HandStructure bound = new()
         {
             Materials = own,
             Hinges = hinges,

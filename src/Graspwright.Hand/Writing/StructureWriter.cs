@@ -5,7 +5,7 @@ internal static class StructureWriter
 {
     public static void Write(OutTable root, HandModel hand)
     {
-        Structure s = hand.Structure;
+        HandStructure s = hand.Structure;
         OutTable materials = root.Part("materials");
         foreach (Material material in s.Materials)
         {

@@ -1,4 +1,5 @@
 using Graspwright.Hand;
+using Graspwright.Strength.Ears;
 using Graspwright.Strength.Knocks;
 using Graspwright.Strength.Order;
 using Graspwright.Workshop.Results;
@@ -40,7 +41,7 @@ public static class BreakFindings
         double chance = WeakLink.ChanceFirst(first.Newtons, first.Spread, next.Newtons, next.Spread);
         string offer = pins.Count > 0
             ? $"A knuckle pin of {pins[0].Material}, {Say.Number(pins[0].Diameter * 1000)} mm, goes at {Say.Number(pins[0].Newtons)} N, before the rest in {Say.Number(100 * pins[0].Chance)} of 100 cases, and carries {Say.Number(pins[0].GripFactor)} times the squeeze."
-            : $"No pin of the usual materials both goes before the {order.FirstDear.Name} and carries the squeeze: make the {order.FirstDear.Name} stronger first.";
+            : NoPin(order);
         if (first.IsWearer)
         {
             return new("wearer_first", finger, Verdict.Fails, $"Pushed sideways at its tip, the {finger} finger hands the blow to your skin from {Say.Number(first.Newtons)} N before anything breaks; the {next.Name} would stand {Say.Number(next.Newtons)} N.", $"{offer} A longer shell along the palm spares the skin too.")
@@ -63,6 +64,14 @@ public static class BreakFindings
             : new("dear_first", finger, verdict, reason, offer) { Figure = first.RepairSeconds / 60, Limit = hand.Structure.Repair.Quick / 60, Unit = "min", Margin = margin };
     }
 
+    private static string NoPin(FailureOrder order)
+    {
+        SideLoad side = order.Build.Chain.Hinges[0].Side(order.Build.Chain.Along[0], order.Build.Chain.Off[0]);
+        double share = side.EarPull * order.Build.Chain.Hinges[0].Pin.Spacing / order.Build.Chain.Along[0];
+        string help = order.FirstDear.IsWearer ? "Spread the blow on a longer shell with soft felt" : $"Make the {order.FirstDear.Name} stronger";
+        return $"No knuckle pin of the usual materials both goes first and carries the squeeze: the present one takes {Say.Number(100 * share)} % of the sideways bending, the ears the rest. {help}; with thinner, longer ears a pin takes more of it and can go first.";
+    }
+
     /// <summary>Whether each finger stands the hardest knock that comes once a month.</summary>
     /// <param name="hand">The hand.</param>
     /// <param name="orders">Order of each finger.</param>
@@ -78,7 +87,7 @@ public static class BreakFindings
         FailureOrder weakest = orders.MinBy(o => o.First.Newtons / Push(hand, o, knock))!;
         double push = Push(hand, weakest, knock), margin = weakest.First.Newtons / push - 1;
         yield return new("knock_margin", weakest.Build.Finger.Name, Verdicts.Of(margin),
-            $"The hardest knock that you take once a month ({knock.Name}, {Say.Number(knock.Joules)} J) pushes the tip of the {weakest.Build.Finger.Name} finger with {Say.Number(push)} N; its {weakest.First.Name} gives way at {Say.Number(weakest.First.Newtons)} N.",
+            $"The hardest knock that you take once a month ({knock.Name}, {Say.Number(knock.Joules)} J) pushes the tip of the {weakest.Build.Finger.Name} finger with {Say.Number(push)} N; {(weakest.First.IsWearer ? "your skin takes harm from" : $"its {weakest.First.Name} gives way at")} {Say.Number(weakest.First.Newtons)} N.",
             "Let the finger give: a softer pad at its side or a base that springs takes the peak off; then thicker ears and a wider tongue.")
         {
             Figure = weakest.First.Newtons,

@@ -78,7 +78,22 @@ public sealed record FingerBuild(Finger Finger, Hinges Said, IReadOnlyList<int> 
             off.Add(Math.Abs(y * Math.Cos(direction[j]) - x * Math.Sin(direction[j])));
         }
 
-        return new(finger, said, joints, new(hinges, sections, along, off, phalanx, finger.PadStiffness, shell.SideStiffness));
+        return new(finger, said, joints, new(hinges, sections, along, off, phalanx, finger.PadStiffness, BaseStiffness(shell, along.Count > 0 ? along[0] : 0)));
+    }
+
+    /// <summary>Stiffness of palm and shell as the fingertip feels it [N/m].</summary>
+    /// <remarks>
+    /// The shell is a rigid pad of length L on the springy side of the palm, of stiffness K in all: a push with lever a from its
+    /// middle gives (1 + 12a²/L²)/K. At its end, the knuckle, that is 4/K, which is what the file states. The same pad presses
+    /// the skin in <see cref="FailureOrder.SkinPush"/>.
+    /// </remarks>
+    /// <param name="shell">The shell.</param>
+    /// <param name="beyond">From the knuckle to the fingertip [m].</param>
+    public static double BaseStiffness(Shell shell, double beyond)
+    {
+        ArgumentNullException.ThrowIfNull(shell);
+        double lever = (beyond + shell.BearingLength / 2) / shell.BearingLength;
+        return 4 * shell.SideStiffness / (1 + 12 * lever * lever);
     }
 
     /// <summary>Mass of what moves: phalanges, tongues, ears on the finger and pins [kg].</summary>

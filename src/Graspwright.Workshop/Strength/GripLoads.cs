@@ -4,7 +4,6 @@ using Graspwright.Mechanics.Objects;
 using Graspwright.Mechanics.Run;
 using Graspwright.Strength.Fatigue;
 using Graspwright.Workshop.Drive;
-using Graspwright.Workshop.Grip;
 using Graspwright.Workshop.Measures;
 
 namespace Graspwright.Workshop.Strength;

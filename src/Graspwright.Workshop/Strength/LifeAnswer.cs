@@ -1,6 +1,5 @@
 using Graspwright.Hand;
 using Graspwright.Strength.Life;
-using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
 
 namespace Graspwright.Workshop.Strength;
@@ -64,7 +63,11 @@ internal static class LifeAnswer
         return $"On the assumed day of wear{counted} the first hinge of this hand breaks after {band} (eight cases in ten), most likely the {Say.Position(first.Position)} ({Say.Number(100 * first.First)} in 100), at its {LifeTables.Part(first.Weakest.Part)}.{others}";
     }
 
-    private static string Band(double[] sorted) => $"{Say.Days(SampledLives.Quantile(sorted, 0.1))} to {Say.Days(SampledLives.Quantile(sorted, 0.9))}";
+    private static string Band(double[] sorted)
+    {
+        string low = Say.Days(SampledLives.Quantile(sorted, 0.1)), high = Say.Days(SampledLives.Quantile(sorted, 0.9));
+        return low == high ? low : $"{low} to {high}";
+    }
 
     private static IEnumerable<Finding> Findings(HandModel hand, GripLoads loads, IReadOnlyList<HandBand> bands, string? why)
     {
@@ -89,7 +92,7 @@ internal static class LifeAnswer
         {
             double margin = 1 - lostDegrees / DegreesForPlay;
             yield return new("play_after_a_year", "finger hinges", Verdicts.Of(margin),
-                $"After a year of wear the finger pins' play costs {Say.Number(lostDegrees)}° of wrist at each reversal; makers accept about {Say.Number(DegreesForPlay)}° (common practice, no source).",
+                $"After a year of wear the play of all pins costs {Say.Number(lostDegrees)}° of wrist at each reversal, the finger pins worn as computed and the others as the file says; makers accept about {Say.Number(DegreesForPlay)}° (common practice, no source).",
                 "Bushings of oiled bronze in the ears, and a drop of oil on Sundays.")
             {
                 Figure = lostDegrees,
@@ -107,7 +110,7 @@ internal static class LifeAnswer
         string told = days < LongDays ? "about three weeks of printed fingers worn daily" : "four months of metal ones without a break";
         string where = days < low ? "below" : days > high ? "above" : "inside";
         return new("beside_practice", band.Material, Verdicts.Of(middle / days - 1, low / days - 1, double.IsFinite(high) ? high / days - 1 : double.MaxValue),
-            $"Makers tell of {told} ({Say.Number(days)} days; one maker's experience, common practice, no source). Computed for {band.Material}: {Say.Days(low)} to {Say.Days(high)}, half by {Say.Days(middle)}; the told life lies {where} this band.",
+            $"Makers tell of {told} ({Say.Number(days)} days; one maker's experience, common practice, no source). Computed for {band.Material}: {Band(band.FirstBreak)}, half by {Say.Days(middle)}; the told life lies {where} this band.",
             "Keep a log of every part fitted, broken or still whole, and let it correct this.")
         {
             Figure = middle,

@@ -1,7 +1,6 @@
 using Graspwright.Hand;
 using Graspwright.Strength;
 using Graspwright.Strength.Life;
-using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
 
 namespace Graspwright.Workshop.Strength;
@@ -11,13 +10,19 @@ internal static class LifeTables
 {
     private static readonly double[] WearDays = [0, 30, 90, 180, 365];
 
+    private const double LongestDays = 36_525, GreatestFactor = 1000;
+
+    private static Cell Days(double[] sorted, double share) => SampledLives.Quantile(sorted, share) is var days && days <= LongestDays ? days : "> 100 years";
+
+    private static Cell Factor(double factor) => factor <= GreatestFactor ? factor : "> 1000";
+
     /// <summary>Hinge by hinge: who goes first, when, and by what.</summary>
     public static Table Hinges(HandBand band) => new("life of the hinges in days of wear",
         [new("hinge", ""), new("weakest part", ""), new("material", ""), new("one in ten by", "days"), new("half by", "days"), new("nine in ten by", "days"), new("breaks first", "%")],
         [
             .. band.Hinges.OrderBy(h => SampledLives.Quantile(h.Days, 0.5)).Select(h => (IReadOnlyList<Cell>)[
                 Say.Position(h.Position), $"{Part(h.Weakest.Part)}, {h.Weakest.Mode}", h.Weakest.Material,
-                SampledLives.Quantile(h.Days, 0.1), SampledLives.Quantile(h.Days, 0.5), SampledLives.Quantile(h.Days, 0.9), 100 * h.First]),
+                Days(h.Days, 0.1), Days(h.Days, 0.5), Days(h.Days, 0.9), 100 * h.First]),
         ]);
 
     /// <summary>Materials side by side.</summary>
@@ -25,7 +30,7 @@ internal static class LifeTables
         [new("fingers of", ""), new("one in ten by", "days"), new("half by", "days"), new("nine in ten by", "days"), new("whole after 21 days", "%"), new("whole after 120 days", "%"), new("fingers weigh", "g")],
         [
             .. bands.Select((b, i) => (IReadOnlyList<Cell>)[
-                i == 0 ? $"{b.Material} (the file)" : $"{b.Material}, base too", SampledLives.Quantile(b.FirstBreak, 0.1), SampledLives.Quantile(b.FirstBreak, 0.5), SampledLives.Quantile(b.FirstBreak, 0.9),
+                i == 0 ? $"{b.Material} (the file)" : $"{b.Material}, base too", Days(b.FirstBreak, 0.1), Days(b.FirstBreak, 0.5), Days(b.FirstBreak, 0.9),
                 100.0 * b.FirstBreak.Count(d => d > 21) / b.FirstBreak.Length, 100.0 * b.FirstBreak.Count(d => d > 120) / b.FirstBreak.Length,
                 StrengthFigures.MovingMass(i == 0 ? hand : Lasting.InMaterial(hand, b.Material)).Value]),
         ]);
@@ -35,18 +40,18 @@ internal static class LifeTables
         [new("load", ""), new("a day", "1/day"), new("stress at the notch", "MPa"), new("breaks after", ""), new("share of the damage", "%")],
         [
             .. life.Damage.OrderByDescending(d => d.PerDay / d.Cycles).Select(d => (IReadOnlyList<Cell>)[
-                d.Name, d.PerDay, d.Stress / 1e6, Math.Min(d.Cycles, 1e15), 100 * (d.PerDay / d.Cycles) / life.Damage.Sum(x => x.PerDay / x.Cycles)]),
+                d.Name, d.PerDay, d.Stress / 1e6, d.Cycles <= 1e9 ? d.Cycles : "> 10⁹", 100 * (d.PerDay / d.Cycles) / life.Damage.Sum(x => x.PerDay / x.Cycles)]),
         ]);
 
     /// <summary>What each dimension buys.</summary>
     public static Table Dimensions(IReadOnlyList<(string Name, double Elasticity)> found) => new("what buys life: all fingers and joints, one dimension ten per cent greater",
-        [new("dimension", ""), new("life", "×"), new("per cent of life for one per cent of size", "%")],
-        [.. found.Select(f => (IReadOnlyList<Cell>)[f.Name, Math.Pow(1.1, f.Elasticity), f.Elasticity])]);
+        [new("dimension", ""), new("life", "×"), new("per cent of life for one per cent of size", "%/%")],
+        [.. found.Select(f => (IReadOnlyList<Cell>)[f.Name, Factor(Math.Pow(1.1, f.Elasticity)), f.Elasticity])]);
 
     /// <summary>What each assumption moves.</summary>
     public static Table Assumptions(IReadOnlyList<(string Name, double Factor)> found) => new("what an assumption moves when it is doubled",
         [new("assumption, doubled", ""), new("life", "×")],
-        [.. found.Select(f => (IReadOnlyList<Cell>)[f.Name, f.Factor])]);
+        [.. found.Select(f => (IReadOnlyList<Cell>)[f.Name, Factor(f.Factor)])]);
 
     /// <summary>Play against days.</summary>
     public static Table Wear(HandModel hand, GripLoads loads)

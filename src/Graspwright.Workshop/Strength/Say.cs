@@ -22,7 +22,7 @@ internal static class Say
     public static string Days(double days) => days switch
     {
         double.PositiveInfinity => "longer than can be said",
-        < 0.5 => "less than half a day",
+        < 0.5 => "hours, not days",
         < 60 => $"{Number(Math.Round(days))} day{(Math.Round(days) == 1 ? "" : "s")}",
         < 700 => $"{Number(Math.Round(days / 30.44))} months",
         < 365 * 50 => $"{Number(Math.Round(days / 365.25))} years",
