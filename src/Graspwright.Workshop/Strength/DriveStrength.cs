@@ -49,7 +49,7 @@ public static class DriveStrength
         foreach (StructuralPart part in hand.Structure.Parts)
         {
             double? load = loads.Greatest.TryGetValue(part.Carries, out double force) ? force : null;
-            found.Add(Weakest(part.Name, part.Material, materials.Solid(part.Material), load, Checks(part, materials.Solid(part.Material))));
+            found.Add(Weakest(part.Name, part.Material, materials.Solid(part.Material), load, Checks(part, materials.Solid(part.Material), loads.Pushing.Contains(part.Carries))));
         }
 
         return [.. found.OrderBy(p => p.Factor ?? double.PositiveInfinity)];
@@ -106,7 +106,8 @@ public static class DriveStrength
     /// <summary>Ways to break of a part of the drive, for each newton that it carries.</summary>
     /// <param name="part">The part.</param>
     /// <param name="solid">Its material.</param>
-    public static IReadOnlyList<StressCheck> Checks(StructuralPart part, Solid solid)
+    /// <param name="pushed">Whether its force also pushes, so that a rod may buckle.</param>
+    public static IReadOnlyList<StressCheck> Checks(StructuralPart part, Solid solid, bool pushed)
     {
         ArgumentNullException.ThrowIfNull(part);
         ArgumentNullException.ThrowIfNull(solid);
@@ -135,7 +136,8 @@ public static class DriveStrength
             case PartKind.Thread:
                 return [new(HingePart.Pin, "thread pulled out", 1 / (ThreadShare * Math.PI * d * l), 1, 1, Shear: true)];
             default:
-                return [new(HingePart.Pin, "pulled", 1 / round.Area, 1, 1, Shear: false), new(HingePart.Pin, "buckled", solid.Strength / Graspwright.Strength.Sections.Column.Buckling(d, l, solid.Modulus, solid.Yield), 1, 1, Shear: false)];
+                StressCheck pulled = new(HingePart.Pin, "pulled", 1 / round.Area, 1, 1, Shear: false);
+                return !pushed ? [pulled] : [pulled, new(HingePart.Pin, "buckled", solid.Strength / Graspwright.Strength.Sections.Column.Buckling(d, l, solid.Modulus, solid.Yield), 1, 1, Shear: false)];
         }
     }
 }

@@ -30,6 +30,9 @@ public sealed record GripLoads
     /// <summary>Greatest forces over all objects at the squeeze effort, by name [N].</summary>
     public required IReadOnlyDictionary<string, double> Greatest { get; init; }
 
+    /// <summary>Links and pulls that push in some state of a squeeze, by name; the others only pull.</summary>
+    public required IReadOnlySet<string> Pushing { get; init; }
+
     /// <summary>A reading of the first object at the all-day effort, for dead travel.</summary>
     public required RunReading? Reference { get; init; }
 
@@ -87,6 +90,7 @@ public sealed record GripLoads
         {
             Grips = grips,
             Greatest = greatest,
+            Pushing = readings.Where((r, i) => i % efforts.Length == (int)GripEffort.Hard && r is not null).SelectMany(r => PushingIn(r!)).ToHashSet(StringComparer.Ordinal),
             Reference = readings.Where((r, i) => i % efforts.Length == (int)GripEffort.Firm && r is not null).FirstOrDefault(),
             Lost = lost,
             HistoryCycles = cycles,
@@ -148,6 +152,18 @@ public sealed record GripLoads
         }
 
         return rubbed;
+    }
+
+    private static IEnumerable<string> PushingIn(RunReading reading)
+    {
+        const double Nothing = 0.05; // newtons that rounding and a slackening cord may leave
+        TraceLayout layout = reading.Run.Layout;
+        (string Name, int Column)[] links =
+        [
+            ("pull link", TraceLayout.PullLink), ("transfer link", TraceLayout.TransferLink),
+            .. layout.FingerNames.Select((name, f) => ($"pull {name}", layout.FingerPull(f))),
+        ];
+        return links.Where(l => reading.Run.Closing.Concat(reading.Run.Opening).Any(row => row[l.Column] < -Nothing)).Select(l => l.Name);
     }
 
     private static double Along(IReadOnlyList<double[]> rows, int angle, int force)

@@ -70,7 +70,8 @@ public static class SpringStrength
 
         if (s.Duty == SpringDuty.Slot && slot is not null)
         {
-            double wish = slot.Preload, off = Math.Abs(fitted - wish) / Math.Max(wish, 1e-9);
+            double wish = slot.Preload, end = slot.Preload + slot.Rate * slot.Length;
+            double off = Math.Max(Math.Abs(fitted - wish) / Math.Max(wish, 1e-9), Math.Abs(fitted + coil.Rate * slot.Length - end) / Math.Max(end, 1e-9));
             yield return Judge("spring_preload", s.Name, fitted, wish, "N", 0.1 + RateTolerance - off,
                 $"The slot asks for {Say.Number(wish)} N and {Say.Number(slot.Rate / 1000)} N/mm; the {s.Name} spring as fitted gives {Say.Number(fitted)} N and {Say.Number(coil.Rate / 1000)} N/mm.",
                 "Shim it, or change the preload and the rate of the slot to what the spring gives and run grip again.");
