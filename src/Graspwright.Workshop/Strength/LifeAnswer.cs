@@ -60,7 +60,7 @@ internal static class LifeAnswer
         HingeBand first = own.Hinges.MaxBy(h => h.First)!;
         string band = Band(own.FirstBreak), counted = loads.HistoryCycles > 0 ? $", with {Say.Number(loads.HistoryCycles)} cycles counted in the history" : "";
         string others = string.Concat(bands.Skip(1).Select(b => $" With fingers and base of {b.Material} it is {Band(b.FirstBreak)}."));
-        return $"On the assumed day of wear{counted} the first hinge of this hand breaks after {band} (eight cases in ten), most likely the {Say.Position(first.Position)} ({Say.Number(100 * first.First)} in 100), at its {LifeTables.Part(first.Weakest.Part)}.{others}";
+        return $"On the assumed day of wear{counted} the first hinge of this hand breaks after {band} of wear (eight cases in ten), most likely the {Say.Position(first.Position)} ({Say.Number(100 * first.First)} in 100), at its {LifeTables.Part(first.Weakest.Part)}.{others}";
     }
 
     private static string Band(double[] sorted)
@@ -84,7 +84,8 @@ internal static class LifeAnswer
 
         foreach (HandBand band in bands)
         {
-            yield return Practice(band, band == bands[0] && hand.Structure.Hinges.Any(h => new Materials(hand).Of(h.FingerMaterial).Brittle) ? ShortDays : LongDays);
+            HandModel made = band == bands[0] ? hand : Lasting.InMaterial(hand, band.Material);
+            yield return Practice(band, made.Structure.Hinges.Any(h => new Materials(made).Of(h.FingerMaterial).SourceKeys.Contains("print-slopes")) ? ShortDays : LongDays);
         }
 
         double[][] perDay = WearCourse.PerDay(hand, loads);
@@ -110,7 +111,7 @@ internal static class LifeAnswer
         string told = days < LongDays ? "about three weeks of printed fingers worn daily" : "four months of metal ones without a break";
         string where = days < low ? "below" : days > high ? "above" : "inside";
         return new("beside_practice", band.Material, Verdicts.Of(middle / days - 1, low / days - 1, double.IsFinite(high) ? high / days - 1 : double.MaxValue),
-            $"Makers tell of {told} ({Say.Number(days)} days; one maker's experience, common practice, no source). Computed for {band.Material}: {Band(band.FirstBreak)}, half by {Say.Days(middle)}; the told life lies {where} this band.",
+            $"Makers tell of {told} ({Say.Number(days)} days; one maker's experience, common practice, no source). Computed for {band.Material}: {Band(band.FirstBreak)}, half of them within {Say.Days(middle)}; the told life lies {where} this band.",
             "Keep a log of every part fitted, broken or still whole, and let it correct this.")
         {
             Figure = middle,

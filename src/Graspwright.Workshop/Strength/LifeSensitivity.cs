@@ -38,7 +38,7 @@ public static class LifeSensitivity
 
     private static readonly (string Name, Func<Material, Material> Change)[] OfMaterials =
     [
-        ("fatigue strength", m => m with { FatigueStrength = Math.Min(2 * m.FatigueStrength, m.FatigueSlope > 0 ? double.PositiveInfinity : 0.85 * m.Strength / m.Surface) }),
+        ("fatigue strength, its slope kept", m => m with { FatigueStrength = 2 * m.FatigueStrength, FatigueSlope = Materials.Line(m).Slope }),
         ("strength", m => m with { Strength = 2 * m.Strength, Yield = 2 * m.Yield }),
         ("strength lost out of doors", m => m with { OutdoorLoss = Math.Min(2 * m.OutdoorLoss, 0.95) }),
         ("stiffness of the material", m => m with { Modulus = 2 * m.Modulus }),

@@ -15,14 +15,15 @@ internal static class Say
 
         double size = Math.Abs(value);
         int decimals = size >= 99.95 || size == 0 ? 0 : size >= 9.995 ? 1 : size >= 0.9995 ? 2 : 3;
-        return value.ToString($"F{decimals}", CultureInfo.InvariantCulture);
+        string text = value.ToString($"F{decimals}", CultureInfo.InvariantCulture);
+        return text.Contains('.', StringComparison.Ordinal) ? text.TrimEnd('0').TrimEnd('.') : text;
     }
 
     /// <summary>Days as people say them: days below two months, then months, then years.</summary>
     public static string Days(double days) => days switch
     {
         double.PositiveInfinity => "longer than can be said",
-        < 0.5 => "hours, not days",
+        < 0.5 => "a few hours",
         < 60 => $"{Number(Math.Round(days))} day{(Math.Round(days) == 1 ? "" : "s")}",
         < 700 => $"{Number(Math.Round(days / 30.44))} months",
         < 365 * 50 => $"{Number(Math.Round(days / 365.25))} years",

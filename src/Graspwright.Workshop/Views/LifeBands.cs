@@ -10,7 +10,7 @@ namespace Graspwright.Workshop.Views;
 public static class LifeBands
 {
     private const double Width = 180, Margin = 6, Left = 44, Row = 6, Small = 2.1, Right = 12;
-    private static readonly (double Days, string Word)[] Marks = [(1, "1 day"), (7, "1 week"), (30.44, "1 month"), (91.3, "3 months"), (365.25, "1 year"), (1826, "5 years"), (7305, "20 years")];
+    private static readonly (double Days, string Word)[] Marks = [(1, "1 day"), (7, "1 week"), (30.44, "1 month"), (365.25, "1 year"), (1826, "5 years"), (7305, "20 years")];
 
     /// <summary>Draws them.</summary>
     /// <param name="hand">The hand.</param>
@@ -23,7 +23,7 @@ public static class LifeBands
         double height = rows * Row + 44;
         string sentence = $"Days of wear to the first break, hinge by hinge, of the {hand.Name}";
         var picture = new Picture(Width, height, "Lives as bands", sentence + ". A band holds eight cases in ten, the mark is the middle.");
-        picture.OnLayer("sentence").Text(new(Margin, height - Margin - 3), sentence, 3.2, strong: true);
+        picture.OnLayer("sentence").Text(new(Margin, height - Margin - 3), sentence, 2.9, strong: true);
         double top = height - 18, foot = 22;
         foreach ((double days, string word) in Marks)
         {
@@ -46,8 +46,8 @@ public static class LifeBands
             }
         }
 
-        picture.OnLayer("caption").Text(new(Margin, Margin + 4), "Computed on an assumed day of wear; no published count of grips or knocks a day was found. Common practice, no source:", Small);
-        picture.Text(new(Margin, Margin), "printed fingers worn daily last about three weeks; metal ones have gone four months without a break.", Small);
+        picture.OnLayer("caption").Text(new(Margin, Margin + 4), "Computed on an assumed day of wear; no published count of grips or knocks a day was found.", Small);
+        picture.Text(new(Margin, Margin), "Common practice, no source: printed fingers last about three weeks; metal ones have gone four months whole.", Small);
         return picture;
     }
 
@@ -55,9 +55,9 @@ public static class LifeBands
     {
         double low = SampledLives.Quantile(sorted, 0.1), middle = SampledLives.Quantile(sorted, 0.5), high = SampledLives.Quantile(sorted, 0.9);
         picture.OnLayer("names").Text(new(Margin + 3, y), name, Small);
-        if (!double.IsFinite(low))
+        if (!(low <= LongestDays))
         {
-            picture.OnLayer("bands").Text(new(Left, y), "does not break on this day of wear", Small);
+            picture.OnLayer("bands").Text(new(Left, y), double.IsFinite(low) ? "more than 100 years" : "does not break on this day of wear", Small);
             return;
         }
 
@@ -66,9 +66,11 @@ public static class LifeBands
         if (double.IsFinite(middle))
         {
             picture.Line(new(At(middle), y - 0.6), new(At(middle), y + 3), new Pen(0.6));
-            picture.Text(new(to + 1.2, y), string.Create(CultureInfo.InvariantCulture, $"{(middle < 1 ? Math.Round(middle, 1) : Math.Round(middle)):0.#} d"), Small);
+            picture.Text(new(to + 1.2, y), middle > LongestDays ? "> 100 years" : string.Create(CultureInfo.InvariantCulture, $"{(middle < 1 ? Math.Round(middle, 1) : Math.Round(middle)):0.#} d"), Small);
         }
     }
+
+    private const double LongestDays = 36_525;
 
     private static double At(double days)
     {

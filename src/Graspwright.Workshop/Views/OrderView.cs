@@ -31,15 +31,15 @@ public static class OrderView
         double bars = Bars(orders) * Row + 12;
         var fit = new ViewFrame(extent, Width - 2 * Margin, 90, default);
         double height = bars + fit.HeightMm + 50;
-        string sentence = $"What gives way first when the {order.Build.Finger.Name} finger is pushed sideways at its tip";
+        string sentence = $"The {order.Build.Finger.Name} finger pushed sideways at its tip: what gives way, in order";
         var picture = new Picture(Width, height, "Order of failure", sentence + ".");
-        picture.OnLayer("sentence").Text(new(Margin, height - Margin - 3), sentence, 3.2, strong: true);
+        picture.OnLayer("sentence").Text(new(Margin, height - Margin - 3), sentence, 2.9, strong: true);
         var frame = new ViewFrame(fit, Width - 2 * Margin, new(Margin, bars + 18));
         FingerMarks.Draw(picture, frame, drive, run.Layout, posture, run.Closing[0], names: false);
         MechanismMarks.Draw(picture, frame, drive, posture, run.Closing[0], names: false);
         Places(picture.OnLayer("order"), frame, posture.Fingers[weakest], order, height - 20);
         Rows(picture, orders, new(Margin, bars));
-        picture.OnLayer("caption").Text(new(Margin, Margin), "Bars: push at the fingertip, to the place's first giving way. The hand is seen from the thumb's side; the push comes out of the paper.", Small);
+        picture.OnLayer("caption").Text(new(Margin, Margin), "Bars: the push at the fingertip at which each gives way. Seen from the thumb's side; the push comes out of the paper.", Small);
         return picture;
     }
 
@@ -90,7 +90,7 @@ public static class OrderView
 
     private static void Rows(Picture picture, IReadOnlyList<FailureOrder> orders, Place corner)
     {
-        const double Left = 34, Longest = 88;
+        const double Left = 34, Longest = 78;
         double greatest = orders.Max(o => o.Links.Max(l => l.Newtons)), y = corner.Y;
         foreach (FailureOrder order in orders)
         {
