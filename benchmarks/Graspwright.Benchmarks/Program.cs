@@ -14,6 +14,7 @@ Dictionary<string, Func<Section>> all = new(StringComparer.Ordinal)
     ["grip"] = GripStart.Measure,
     ["jobs"] = JobTimes.Measure,
     ["sheets"] = SheetTimes.Measure,
+    ["lives"] = HandLives.Measure,
 };
 List<string> asked = [];
 for (int i = 0; i < args.Length; i++)

@@ -40,8 +40,14 @@ internal static class CommandLine
     private static int Run(string[] args, Terminal terminal)
     {
         RootCommand root = new("Plans a wrist-driven hand: hand file in, grip, findings and drawings out.");
-        foreach (Verb verb in (Verb[])[new GripVerb(), new CheckVerb(), new NewVerb(), new PointsVerb(), new ShowVerb(), new SetVerb(), new SchemaVerb(), new JobsVerb(), new ThumbVerb(), new RoomVerb(), new PosturesVerb(),
-            new MeasureVerb(), new CardVerb(), new DoseVerb(), new ReadingsVerb(), new ProofVerb(), new SheetsVerb()])
+        Verb[] verbs =
+        [
+            new GripVerb(), new CheckVerb(), new NewVerb(), new PointsVerb(), new ShowVerb(), new SetVerb(), new SchemaVerb(),
+            new JobsVerb(), new ThumbVerb(), new RoomVerb(), new PosturesVerb(),
+            new MeasureVerb(), new CardVerb(), new DoseVerb(), new ReadingsVerb(), new ProofVerb(), new SheetsVerb(),
+            new BreaksVerb(), new LastsVerb(),
+        ];
+        foreach (Verb verb in verbs)
         {
             root.Add(verb.Command(terminal));
         }

@@ -143,7 +143,7 @@ public sealed class EditorTests
     [Fact]
     public void Makes_another_hand_of_another_value_at_every_path()
     {
-        string full = HandWriter.Write(Starting().Reading.Hand! with { Guesses = [] })
+        string full = HandWriter.Write(WithoutGuesses(Starting().Reading.Hand!))
             + "[crank.slot]\ndirection = \"-110 deg\"\nlength = \"7 mm\"\npreload = \"45 N\"\nrate = \"3 N/mm\"\n"
             + "[gimbal]\npin = { radius = \"3 mm\", play = \"0.1 mm\", worn_play = \"0.2 mm\" }\noffset = [\"1 mm\", \"2 mm\"]\n"
             + "[objects.tin]\nshape = \"cylinder\"\ndiameter = \"85 mm\"\ncentre = [\"70 mm\", \"-50 mm\"]\n"
@@ -153,11 +153,11 @@ public sealed class EditorTests
             + "[tolerances]\n\"crank.fulcrum.x\" = \"0.2 mm\"\n";
         HandEditor editor = Open(full);
         string before = HandWriter.Write(editor.Reading.Hand!);
-        string[] ignored = ["fingers.index.pip_ratio"];
+        string[] ignored = ["fingers.index.pip_ratio", .. editor.Paths().Where(SumsToOne)];
         Assert.All(editor.Paths().Where(p => editor.Find(p)!.Si is not null).Except(ignored), path =>
         {
             HandValue value = editor.Find(path)!;
-            Assert.True(Quantity.TryParse(value.Text, value.Dimension!.Value, out Quantity? quantity, out _) || value.Text == "rigid");
+            Assert.True(Quantity.TryParse(value.Text, value.Dimension!.Value, out Quantity? quantity, out _) || value.Text is "rigid" or "solid");
             double other = double.IsInfinity(value.Si!.Value) ? 7 : value.Si.Value == 0 ? -0.001 : value.Si.Value * 0.99;
             EditResult result = editor.Set(path, Quantity.Write(other, value.Dimension.Value));
             result = result.Editor is null ? editor.Set(path, Quantity.Write(Math.Abs(other), value.Dimension.Value)) : result;
@@ -165,6 +165,12 @@ public sealed class EditorTests
             Assert.NotEqual(before, HandWriter.Write(result.Editor.Reading.Hand!));
         });
     }
+
+    [Theory]
+    [InlineData("use.gentle", "64 %")]
+    [InlineData("use.exposure.index", "10 %")]
+    public void Refuses_to_change_one_of_some_shares_alone(string path, string value) =>
+        Assert.Contains(Open(HandWriter.Write(WithoutGuesses(Starting().Reading.Hand!))).Set(path, value).Errors, e => e.Allowed == "shares that sum to 100 %");
 
     [Fact]
     public void Lists_only_paths_that_can_be_read()
@@ -212,4 +218,8 @@ public sealed class EditorTests
     private static HandEditor Starting() => Open(Starter.Text);
 
     private static HandEditor Open(string text) => HandEditor.Open(HandFile.Parse(text, "hand.toml"))!;
+
+    private static HandModel WithoutGuesses(HandModel hand) => hand with { Guesses = [], Structure = hand.Structure with { Guesses = [] } };
+
+    private static bool SumsToOne(string path) => path is "use.gentle" or "use.firm" or "use.hard" || path.StartsWith("use.exposure.", StringComparison.Ordinal);
 }

@@ -38,6 +38,7 @@ internal static class RandomHands
         from friction in Gen.Double[0, 1].Array[4]
         from objects in Objects
         from locks in Locks(names)
+        from structure in RandomStructure.Of(names)
         from text in Gen.Select(Word, Word, Gen.Enum<Side>(), Length)
         from day in RandomDays.Day(names[0])
         select new HandModel
@@ -59,6 +60,7 @@ internal static class RandomHands
             Friction = new() { Pin = friction[0], Rail = friction[1], Slot = friction[2], Guide = friction[3] },
             Objects = objects,
             Locks = locks,
+            Structure = structure with { Hinges = [.. fingers.OrderByDescending(f => f.Across).Zip(structure.Hinges, (f, h) => h with { Finger = f.Name })] },
             Tolerances = [new("crank.fulcrum.x", 0.0002), new($"fingers.{(names[0] == "an odd one" ? "\"an odd one\"" : names[0])}.segments[1]", friction[0] / 1000)],
             Files = [new("readings", "bench/readings.csv")],
             Jobs = day.Jobs,

@@ -114,6 +114,7 @@ internal sealed class FormulaText
         "abs" => Math.Abs(x[0]),
         "sqrt" => Math.Sqrt(x[0]),
         "max" => x.Max(),
+        "min" => x.Min(),
         _ => throw new FormatException($"No function '{name}'."),
     };
 

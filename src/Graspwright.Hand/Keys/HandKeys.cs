@@ -24,6 +24,7 @@ public static class HandKeys
         Part("friction", () => Friction!),
         Part("locks", () => Locks!),
         Part("objects", () => Objects!),
+        .. StructureKeys.Sections,
         Part("tolerances", () => Tolerances!),
         Part("files", () => Files!),
         Part("wrist_range", () => DayKeys.WristRange),

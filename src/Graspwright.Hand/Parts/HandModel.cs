@@ -61,6 +61,9 @@ public sealed record HandModel
     /// <summary>How much the hand is used in a day; <see langword="null"/> = the file does not say.</summary>
     public DayOfUse? Day { get; init; }
 
+    /// <summary>What the file says about strength, use and life.</summary>
+    public HandStructure Structure { get; init; } = new();
+
     /// <summary>Tolerances: how far a value may lie from what the file says.</summary>
     public IReadOnlyList<Tolerance> Tolerances { get; init; } = [];
 

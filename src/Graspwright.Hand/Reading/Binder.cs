@@ -82,6 +82,9 @@ internal sealed class Binder(BindingRun run, TableNode? table, TableNode? shared
         return new(pin.Quantity("radius"), play, pin.Quantity("worn_play", Toml.Quantity(play, Dimension.Length)));
     }
 
+    /// <summary>A freely named part that the file does not have, with what is shared by all.</summary>
+    public Binder Unsaid(string name, TableNode? sharedByAll) => new(run, null, sharedByAll, Key(name).Parts!(), HandPath.Join(path, name), place);
+
     /// <summary>The freely named parts, in order of appearance.</summary>
     public IEnumerable<NamedPart> NamedParts(TableNode? sharedByAll = null)
     {

@@ -111,6 +111,7 @@ internal static class FingerBinding
     /// <summary>A guess to a hundredth of a millimetre: more digits would only pretend. A value that is not known stays so.</summary>
     private static double Rounded(double metres) => Math.Round(metres, 5);
 
-    private static string List(Triple t, Dimension dimension) =>
+    /// <summary>Three values as TOML.</summary>
+    public static string List(Triple t, Dimension dimension) =>
         Toml.List([Toml.Quantity(t.First, dimension), Toml.Quantity(t.Second, dimension), Toml.Quantity(t.Third, dimension)]);
 }

@@ -101,7 +101,8 @@ internal static class HeldThingsBinding
         }
     }
 
-    private static void KnownFinger(Binder t, Place place, string finger, IReadOnlyList<Finger> fingers)
+    /// <summary>Reports a name that is no finger.</summary>
+    public static void KnownFinger(Binder t, Place place, string finger, IReadOnlyList<Finger> fingers)
     {
         if (fingers.Any(f => string.Equals(f.Name, finger, StringComparison.Ordinal)))
         {

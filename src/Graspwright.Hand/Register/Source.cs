@@ -86,6 +86,10 @@ public sealed record Source(string Key, string Title, string Authors, int? Year,
             "First dorsal interosseous muscle of the hand: 42.7 N men, 30.5 N women, 240 people. As a pressure 430 and 300 kPa if the tip is 1 cm², which was not seen; the lower is taken."),
         new("hand-discomfort", "Perception of surface pressure applied to the hand", "", null, SourceStanding.Seen,
             "Discomfort begins at 38 % of the pain threshold on a finger, 40 % on the palm, 22 % on the ball of the thumb."),
+        new("use-assumption", "A day of wear: grips, efforts, hours, knocks and their spread", "", null, SourceStanding.Chosen,
+            "No published count of grips or knocks a day was found. Each figure has its reason in docs/use.md; count your own for a week first."),
+        new("memory-skin", "Pressure on the skin of the palm's side, for an instant", "", null, SourceStanding.FromMemory,
+            "Pain at 400 to 700 kPa on the palm of men, 30 % less of women, by memory; discomfort at about 40 % of it was seen. 200 kPa is taken."),
         new("workshop-choice", "A round figure to start from", "", null, SourceStanding.Chosen, "No published figure was found; replace it by a measurement."),
     ];
 }

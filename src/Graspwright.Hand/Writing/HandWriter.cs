@@ -11,7 +11,7 @@ public static class HandWriter
     {
         ArgumentNullException.ThrowIfNull(hand);
         Dictionary<string, Guess> guesses = new(StringComparer.Ordinal);
-        foreach (Guess guess in hand.Guesses)
+        foreach (Guess guess in hand.Guesses.Concat(hand.Structure.Guesses))
         {
             guesses[guess.Path] = guess;
         }
@@ -57,7 +57,7 @@ public static class HandWriter
     public static string WritePart(HandModel hand, string path)
     {
         ArgumentNullException.ThrowIfNull(hand);
-        string text = Write(hand with { Guesses = [] });
+        string text = Write(hand with { Guesses = [], Structure = hand.Structure with { Guesses = [] } });
         (HandSource? source, _) = HandSource.Parse(new("", text, HasByteOrderMark: false));
         return source is not null && HandPath.TrySplit(path, out IReadOnlyList<PathStep>? steps)
             ? string.Concat(HandEditor.Sections(source, steps).Select(p => text.Substring(p.Offset, p.Length)))
@@ -244,6 +244,7 @@ public static class HandWriter
             Object(objects.Part(thing.Name, always: true), thing);
         }
 
+        StructureWriter.Write(root, hand);
         OutTable tolerances = root.Part("tolerances");
         foreach (Tolerance tolerance in hand.Tolerances)
         {

@@ -37,6 +37,15 @@ internal sealed partial class OutTable(string path, HandSection section, IReadOn
 
     public void Word(string name, string text) => Line(name, Toml.Text(text));
 
+    /// <summary>A word that is left out where it is still the guess.</summary>
+    public void GuessedWord(string name, string text)
+    {
+        if (Guessed(name)?.ValueText != text)
+        {
+            Word(name, text);
+        }
+    }
+
     public void Bare(string name, string toml) => Line(name, toml);
 
     public void Pin(string name, Pin pin)
@@ -87,7 +96,7 @@ internal sealed partial class OutTable(string path, HandSection section, IReadOn
     public Guess? Guessed(string name)
     {
         string own = HandPath.Join(path, name);
-        return guesses.GetValueOrDefault(own) ?? guesses.GetValueOrDefault(FingerName().Replace(own, $"fingers.{FingerBinding.Shared}."));
+        return guesses.GetValueOrDefault(own) ?? guesses.GetValueOrDefault(FingerName().Replace(own, $"${{part}}.{FingerBinding.Shared}."));
     }
 
     private void Put(string name, double[] values, string toml)
@@ -128,6 +137,6 @@ internal sealed partial class OutTable(string path, HandSection section, IReadOn
     [GeneratedRegex(@"[\[\],]\s*", RegexOptions.None, 1000)]
     private static partial Regex Separators();
 
-    [GeneratedRegex(@"^fingers\.(?:[A-Za-z0-9_-]+|""(?:[^""\\]|\\.)*"")\.", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"^(?<part>fingers|hinges)\.(?:[A-Za-z0-9_-]+|""(?:[^""\\]|\\.)*"")\.", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex FingerName();
 }
