@@ -12,12 +12,46 @@ public static class Comparison
     /// <summary>Log-rank test: breaks of each group beside those expected if all ran the same risk at the same age.</summary>
     /// <param name="groups">Records of each group; spans stand at their middles.</param>
     /// <remarks>Mantel 1966; the variance is that of drawing without putting back.</remarks>
-    public static LikenessTest LogRank(IReadOnlyList<IReadOnlyList<LifeRecord>> groups)
+    public static LikenessTest LogRank(IReadOnlyList<IReadOnlyList<LifeRecord>> groups) => LogRank([groups]);
+
+    /// <summary>The same where groups are only compared within strata, such as parts of one material.</summary>
+    /// <param name="strata">Records of each group, the same groups in each stratum; a group may be empty there.</param>
+    public static LikenessTest LogRank(IReadOnlyList<IReadOnlyList<IReadOnlyList<LifeRecord>>> strata)
     {
-        ArgumentNullException.ThrowIfNull(groups);
-        int k = groups.Count;
-        double[] risk = [.. groups.Select(g => g.Sum(r => r.Count))], over = new double[k];
+        ArgumentNullException.ThrowIfNull(strata);
+        int k = strata.Count > 0 ? strata[0].Count : 0;
+        double[] over = new double[k];
         double[,] variance = new double[k, k];
+        foreach (IReadOnlyList<IReadOnlyList<LifeRecord>> groups in strata)
+        {
+            AddStratum(groups, over, variance);
+        }
+
+        // Groups that were never watched beside another say nothing and would leave the variance without an inverse.
+        int[] used = [.. Enumerable.Range(0, k).Where(i => variance[i, i] > 0)];
+        int n = used.Length - 1;
+        if (n < 1)
+        {
+            return new(double.NaN, 0, double.NaN);
+        }
+
+        double[,] among = new double[n, n];
+        for (int i = 0; i < n; i++)
+        {
+            for (int j = 0; j < n; j++)
+            {
+                among[i, j] = variance[used[i], used[j]];
+            }
+        }
+
+        double statistic = Quadratic(among, [.. used.Select(u => over[u])], n);
+        return new(statistic, n, double.IsFinite(statistic) ? GammaLaw.ChiSquareAbove(n, statistic) : double.NaN);
+    }
+
+    private static void AddStratum(IReadOnlyList<IReadOnlyList<LifeRecord>> groups, double[] over, double[,] variance)
+    {
+        int k = groups.Count;
+        double[] risk = [.. groups.Select(g => g.Sum(r => r.Count))];
         var all = groups.SelectMany((g, i) => g.Select(r => (Record: r, Group: i))).OrderBy(r => r.Record.Middle).ToList();
         for (int at = 0; at < all.Count;)
         {
@@ -44,9 +78,6 @@ public static class Comparison
                 }
             }
         }
-
-        double statistic = Quadratic(variance, over, k - 1);
-        return new(statistic, k - 1, k > 1 && double.IsFinite(statistic) ? GammaLaw.ChiSquareAbove(k - 1, statistic) : double.NaN);
     }
 
     /// <summary>Likelihood ratio: one law for each group against one for all.</summary>

@@ -23,6 +23,19 @@ public sealed class ComparisonTests
     }
 
     [Fact]
+    public void Compares_within_strata_by_adding_what_each_shows()
+    {
+        // Two groups: the statistic is (Σ over)² / Σ variance; each stratum alone gives over² / variance, so equal strata double it.
+        double one = Comparison.LogRank([PublishedLives.Maintained, PublishedLives.NotMaintained]).Statistic;
+        LikenessTest two = Comparison.LogRank([[PublishedLives.Maintained, PublishedLives.NotMaintained], [PublishedLives.Maintained, PublishedLives.NotMaintained]]);
+        Assert.Equal(2 * one, two.Statistic, 1e-9);
+
+        // A stratum turned round takes away what the other shows.
+        Assert.Equal(0, Comparison.LogRank([[PublishedLives.Maintained, PublishedLives.NotMaintained], [PublishedLives.NotMaintained, PublishedLives.Maintained]]).Statistic, 1e-12);
+        Assert.Equal(double.NaN, Comparison.LogRank([[PublishedLives.Maintained, []], [[], PublishedLives.NotMaintained]]).Chance);
+    }
+
+    [Fact]
     public void Finds_no_difference_between_a_group_and_itself()
     {
         Assert.Equal(0, Comparison.LogRank([PublishedLives.Maintained, PublishedLives.Maintained]).Statistic, 1e-12);

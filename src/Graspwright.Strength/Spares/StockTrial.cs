@@ -10,7 +10,7 @@ public readonly record struct DownShare(double Down, double Error);
 
 /// <summary>Plays the drawer through: each break takes a part and orders another, which comes after the supply time.</summary>
 /// <remarks>The same seed gives the same trials. Sums for this rule have no closed form where lives wear out; for constant hazard they have, and a test uses it.</remarks>
-public static class DrawerTrial
+public static class StockTrial
 {
     /// <summary>Chances of a stand-still for 0, 1, … parts kept at the start.</summary>
     /// <param name="running">Places that share the part.</param>

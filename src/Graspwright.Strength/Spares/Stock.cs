@@ -12,10 +12,10 @@ public readonly record struct Running(LifeLaw Law, double Age);
 /// <param name="Chances">Chances of 0, 1, … breaks over the time to be bridged, all places together.</param>
 /// <param name="RunsOut">Chance that more break than are kept.</param>
 /// <param name="Expected">Breaks expected.</param>
-public sealed record DrawerCount(int Keep, IReadOnlyList<double> Chances, double RunsOut, double Expected);
+public sealed record StockCount(int Keep, IReadOnlyList<double> Chances, double RunsOut, double Expected);
 
 /// <summary>How many parts to keep, and when to look.</summary>
-public static class Drawer
+public static class Stock
 {
     /// <summary>Most breaks of one place that are looked at.</summary>
     public const int MostEach = 60;
@@ -25,7 +25,7 @@ public static class Drawer
     /// <param name="bridged">Time from one order's thought to the next order's arrival: period and supply together.</param>
     /// <param name="chance">Greatest chance that the drawer runs out, above 0 and below 1.</param>
     /// <returns><see langword="null"/> where more would break than can be counted.</returns>
-    public static DrawerCount? Keep(IReadOnlyList<Running> running, double bridged, double chance)
+    public static StockCount? Keep(IReadOnlyList<Running> running, double bridged, double chance)
     {
         ArgumentNullException.ThrowIfNull(running);
         Dictionary<Running, double[]> known = [];
