@@ -12,6 +12,7 @@ Dictionary<string, Func<Section>> all = new(StringComparer.Ordinal)
     ["scipy"] = FingerBesideScipy.Measure,
     ["hands"] = () => ManyHands.Measure(hands),
     ["grip"] = GripStart.Measure,
+    ["lasts"] = HandLives.Measure,
     ["lives"] = LifeFits.Measure,
 };
 List<string> asked = [];

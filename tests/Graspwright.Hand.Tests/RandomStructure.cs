@@ -9,14 +9,14 @@ internal static class RandomStructure
     private static readonly Gen<double> Share = Gen.Double[0.01, 0.9];
 
     /// <summary>Sections for fingers of some names; the hinges follow the order across the hand, so each finger gets the same.</summary>
-    public static Gen<Structure> Of(string[] fingers) =>
+    public static Gen<HandStructure> Of(string[] fingers) =>
         from materials in Gen.Select(Stress, Stress, Share, Gen.Bool, Gen.Double[1e3, 1e5])
         from hinge in SomeHinges
         from part in Gen.Select(Gen.Enum<PartKind>(), Gen.Double[0.001, 0.004], Gen.Double[0.005, 0.02], Gen.Double[0, 0.001])
         from spring in Gen.Select(Gen.Enum<SpringDuty>(), Gen.Double[0.0003, 0.001], Gen.Double[0.004, 0.01], Gen.Double[1, 20], Gen.Bool)
         from shell in Gen.Select(RandomHands.Length, Stress, Gen.Bool, Share)
         from use in SomeUse(fingers)
-        select new Structure
+        select new HandStructure
         {
             Materials =
             [
@@ -27,7 +27,7 @@ internal static class RandomStructure
                 MaterialTable.Find("brass")! with { Like = "brass" },
             ],
             Hinges = [.. fingers.Select(_ => hinge)],
-            Parts = [new() { Name = "an eye", Kind = part.Item1, Carries = "pull link", Material = "brass", Diameter = part.Item2, Thickness = part.Item3, Width = part.Item3, Length = part.Item3, Gap = part.Item4 }],
+            Parts = [new() { Name = "an eye", Kind = part.Item1, Carries = "pull link", Material = "brass", Diameter = part.Item2, Thickness = part.Item3, Width = part.Item3, Length = part.Item3, InnerRadius = part.Item4 > 0.0005 ? part.Item4 : null, Gap = part.Item4 }],
             Springs = [new("in the slot", spring.Item1, spring.Item2, spring.Item3, spring.Item4, 0.025, 0.02, 0.005, spring.Item5 ? "music wire" : "stainless wire")],
             Shell = new() { BearingLength = shell.Item1, SkinLimit = shell.Item2, BreakingMoment = shell.Item3 ? 12 : null },
             Repair = new() { Pin = 60 + 60 * shell.Item4 },

@@ -115,6 +115,7 @@ internal sealed class FormulaText
         "exp" => Math.Exp(x[0]),
         "sqrt" => Math.Sqrt(x[0]),
         "max" => x.Max(),
+        "min" => x.Min(),
         _ => throw new FormatException($"No function '{name}'."),
     };
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using Graspwright.Hand;
 using Graspwright.Workshop.Grip;
 using Graspwright.Workshop.Results;
@@ -16,6 +17,8 @@ internal sealed class GripVerb() : Verb("grip", "Close the hand on its objects: 
     private readonly Option<double[]> _at = new("--at") { Description = "Wrist angle of a side view in degrees; give it up to four times.", HelpName = "DEGREES" };
     private readonly Option<bool> _pairings = new("--pairings") { Description = "Compare the three ways to pair four fingers." };
 
+    private readonly Option<double?> _wornDays = new("--worn-days") { Description = "Wear the finger hinges over so many days of the file's day of wear; worn play and dead travel follow from it.", HelpName = "DAYS" };
+
     /// <inheritdoc/>
     protected override void Describe(Command command)
     {
@@ -27,6 +30,7 @@ internal sealed class GripVerb() : Verb("grip", "Close the hand on its objects: 
         command.Add(_svg);
         command.Add(_at);
         command.Add(_pairings);
+        command.Add(_wornDays);
     }
 
     /// <inheritdoc/>
@@ -40,6 +44,7 @@ internal sealed class GripVerb() : Verb("grip", "Close the hand on its objects: 
             Objects = parsed.GetValue(_objects) ?? [],
             Locks = parsed.GetValue(_locks) ?? [],
             Efforts = EffortsOf(parsed.GetValue(_effort)),
+            WornDays = WornDays(parsed.GetValue(_wornDays)),
         };
         GripResult result = Gripping.Answer(question);
         if (parsed.GetValue(_pairings))
@@ -72,6 +77,10 @@ internal sealed class GripVerb() : Verb("grip", "Close the hand on its objects: 
         int exit = result.AnyFollowed ? ExitCode.Answered : ExitCode.Failed;
         return new(() => TextAnswer.Write(answer, GripChart.Of(headline)), () => JsonAnswer.Write(answer), exit);
     }
+
+    private static double? WornDays(double? days) => days is null or (>= 0 and < double.PositiveInfinity)
+        ? days
+        : throw new BadInputException(new InputError("command line", 0, 0, "--worn-days", string.Create(CultureInfo.InvariantCulture, $"{days}"), "0 or more", "Give days of wear, such as 90."));
 
     private static IReadOnlyList<Effort> EffortsOf(string? word)
     {

@@ -85,6 +85,7 @@ internal static class StructureKeys
         Size("thickness", "Pin: one cheek. Eye or arm: its thickness across the plane of motion.", "3 mm"),
         Size("width", "Pin: the part between the cheeks. Eye: its width. Arm: its depth in the plane of motion.", "10 mm"),
         Size("length", "Eye: hole centre to free edge. Arm or stud: force to root. Rod: free length. Thread: length engaged.", "6 mm"),
+        Size("inner_radius", "Arm: inner radius where it is bent; leave it out for a straight one.", "6 mm"),
         Size("gap", "Pin: gap between cheek and part, each side.", "0.2 mm") with { Default = "\"0 mm\"", Bounds = Bounds.NotNegative },
     ]);
 

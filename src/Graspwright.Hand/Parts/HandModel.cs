@@ -59,7 +59,7 @@ public sealed record HandModel
     public IReadOnlyList<HandObject> Objects { get; init; } = [];
 
     /// <summary>What the file says about strength, use and life.</summary>
-    public Structure Structure { get; init; } = new();
+    public HandStructure Structure { get; init; } = new();
 
     /// <summary>What the file says about spares and computed lives.</summary>
     public Drawer Drawer { get; init; } = new();

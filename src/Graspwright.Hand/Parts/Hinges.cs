@@ -146,6 +146,9 @@ public sealed record StructuralPart
     /// <summary>Eye: from hole to free edge. Arm: from force to root. Stud: from force to root. Rod: free length. Thread: engaged length [m].</summary>
     public double? Length { get; init; }
 
+    /// <summary>Arm: inner radius where it is bent [m]; <see langword="null"/> = straight.</summary>
+    public double? InnerRadius { get; init; }
+
     /// <summary>Pin: gap on each side [m].</summary>
     public double Gap { get; init; }
 }
@@ -173,7 +176,7 @@ public enum SpringDuty
 public sealed record CoilSpring(string Name, SpringDuty Duty, double Wire, double Outside, double Coils, double FreeLength, double FittedLength, double Stroke, string Material);
 
 /// <summary>Everything the file says about strength and life.</summary>
-public sealed record Structure
+public sealed record HandStructure
 {
     /// <summary>Materials of the maker's own, beside the table.</summary>
     public IReadOnlyList<Material> Materials { get; init; } = [];

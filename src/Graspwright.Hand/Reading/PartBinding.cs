@@ -16,6 +16,7 @@ internal static class PartBinding
             Thickness = t.Optional("thickness"),
             Width = t.Optional("width"),
             Length = t.Optional("length"),
+            InnerRadius = t.Optional("inner_radius"),
             Gap = t.Quantity("gap"),
         };
         foreach (string key in Needs(kind).Where(k => t.Has("kind") && !t.Has(k)))

@@ -3,15 +3,16 @@ namespace Graspwright.Hand;
 /// <summary>Binds the sections about strength and life, and checks what hangs together in them.</summary>
 internal static class StructureBinding
 {
+    private const double ShareAtThousand = 0.9; // share of the strength through which a line without slope runs at 1000 cycles
     private const double SumTolerance = 1e-6; // shares that were rounded in writing
 
-    public static Structure Bind(Binder root, IReadOnlyList<Finger> fingers, IReadOnlyList<HandObject> objects, BindingRun run)
+    public static HandStructure Bind(Binder root, IReadOnlyList<Finger> fingers, IReadOnlyList<HandObject> objects, BindingRun run)
     {
         IReadOnlyList<Material> own = [.. root.Part("materials").NamedParts().Select(p => Material(p.Name, p.Part)).OfType<Material>()];
         MaterialNames names = new(own);
         IReadOnlyList<Hinges> hinges = Hinges(root.Part("hinges"), fingers, names);
         Binder shell = root.Part("shell"), repair = root.Part("repair");
-        Structure bound = new()
+        HandStructure bound = new()
         {
             Materials = own,
             Hinges = hinges,
@@ -49,7 +50,7 @@ internal static class StructureBinding
             return null;
         }
 
-        return grade with
+        Material made = grade with
         {
             Name = name,
             Words = t.Has("words") ? t.Word("words") : grade.Words,
@@ -73,6 +74,13 @@ internal static class StructureBinding
             Friction = t.Optional("friction") ?? grade.Friction,
             Wear = t.Optional("wear") ?? grade.Wear,
         };
+        if (made.FatigueSlope == 0 && made.FatigueStrength * made.Surface >= ShareAtThousand * made.Strength)
+        {
+            t.Fault(t.PlaceOf(t.Has("fatigue_strength") ? "fatigue_strength" : "strength"), "fatigue_strength", "a fatigue strength as great as what it stands for 1000 cycles",
+                "below 0.9 of the strength, or a fatigue_slope", "check both figures: fatigue strength is an amplitude, not a range");
+        }
+
+        return made;
     }
 
     private static List<Hinges> Hinges(Binder t, IReadOnlyList<Finger> fingers, MaterialNames names)

@@ -96,7 +96,7 @@ internal sealed partial class OutTable(string path, HandSection section, IReadOn
     public Guess? Guessed(string name)
     {
         string own = HandPath.Join(path, name);
-        return guesses.GetValueOrDefault(own) ?? guesses.GetValueOrDefault(FingerName().Replace(own, $"$1.{FingerBinding.Shared}."));
+        return guesses.GetValueOrDefault(own) ?? guesses.GetValueOrDefault(FingerName().Replace(own, $"${{part}}.{FingerBinding.Shared}."));
     }
 
     private void Put(string name, double[] values, string toml)
@@ -137,6 +137,6 @@ internal sealed partial class OutTable(string path, HandSection section, IReadOn
     [GeneratedRegex(@"[\[\],]\s*", RegexOptions.None, 1000)]
     private static partial Regex Separators();
 
-    [GeneratedRegex(@"^(fingers|hinges)\.(?:[A-Za-z0-9_-]+|""(?:[^""\\]|\\.)*"")\.", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"^(?<part>fingers|hinges)\.(?:[A-Za-z0-9_-]+|""(?:[^""\\]|\\.)*"")\.", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex FingerName();
 }

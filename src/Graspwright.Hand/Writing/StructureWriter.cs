@@ -5,7 +5,7 @@ internal static class StructureWriter
 {
     public static void Write(OutTable root, HandModel hand)
     {
-        Structure s = hand.Structure;
+        HandStructure s = hand.Structure;
         OutTable materials = root.Part("materials");
         foreach (Material material in s.Materials)
         {
@@ -29,6 +29,7 @@ internal static class StructureWriter
             t.Optional("thickness", part.Thickness);
             t.Optional("width", part.Width);
             t.Optional("length", part.Length);
+            t.Optional("inner_radius", part.InnerRadius);
             t.Quantity("gap", part.Gap);
         }
 

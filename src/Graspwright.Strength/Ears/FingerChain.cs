@@ -9,7 +9,7 @@ namespace Graspwright.Strength.Ears;
 /// <param name="Off">How far the push lies off the line of each hinge's ears, palm to back [m].</param>
 /// <param name="Solid">Material of the phalanges.</param>
 /// <param name="PadStiffness">Stiffness of the pad at the tip [N/m].</param>
-/// <param name="BaseStiffness">Stiffness of palm and shell at the knuckle [N/m].</param>
+/// <param name="BaseStiffness">Stiffness of what stands behind the finger, as its tip feels it [N/m].</param>
 public sealed record FingerChain(
     IReadOnlyList<Hinge> Hinges,
     IReadOnlyList<Section> Phalanges,

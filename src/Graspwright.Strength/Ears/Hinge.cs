@@ -12,7 +12,7 @@ namespace Graspwright.Strength.Ears;
 /// <param name="Tongue">Thickness of the tongue.</param>
 /// <param name="Gap">Gap on each side.</param>
 /// <param name="PinDiameter">Diameter of the pin.</param>
-/// <param name="Hole">Diameter of the hole in ears and tongue: pin and bushing.</param>
+/// <param name="Hole">Diameter of the hole in the ears: pin and bushing.</param>
 /// <param name="Ear">Material of the ears.</param>
 /// <param name="PinSolid">Material of the pin.</param>
 /// <param name="TongueSolid">Material of the tongue.</param>
@@ -39,7 +39,7 @@ public sealed record Hinge(
     public Eye EarEye => new(EarHeight, EarThickness, Hole, PinDiameter, Edge);
 
     /// <summary>The tongue.</summary>
-    public Eye TongueEye => new(EarHeight, Tongue, Hole, PinDiameter, Edge);
+    public Eye TongueEye => new(EarHeight, Tongue, PinDiameter, PinDiameter, Edge);
 
     /// <summary>Material of a part; the phalanx beyond is as the tongue.</summary>
     /// <param name="part">The part.</param>
@@ -94,7 +94,7 @@ public sealed record Hinge(
             new(HingePart.Ears, "torn out behind the pin", side.EarPull * EarEye.ShearOutPerNewton, 1, 1, Shear: true),
             new(HingePart.Pin, "bent", both * pin.CoupleMomentPerNewton / pin.Modulus, 1, ClevisPin.RoundPlastic, Shear: false),
             new(HingePart.Pin, "sheared", both / pin.Area, 1, 1, Shear: true),
-            new(HingePart.Tongue, "at the hole", along / ((EarHeight - Hole) * Tongue * Tongue / 6), Eye.PlainHoleFactor(Hole / EarHeight), RectanglePlastic, Shear: false),
+            new(HingePart.Tongue, "at the hole", along / ((EarHeight - PinDiameter) * Tongue * Tongue / 6), Eye.PlainHoleFactor(PinDiameter / EarHeight), RectanglePlastic, Shear: false),
         ];
     }
 }

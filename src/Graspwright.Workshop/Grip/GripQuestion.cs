@@ -29,6 +29,9 @@ public sealed record GripQuestion(Hand.HandModel Hand)
     /// <summary>Efforts.</summary>
     public IReadOnlyList<Effort> Efforts { get; init; } = Grip.Efforts.Both;
 
+    /// <summary>Days of wear over which the finger hinges are worn; <see langword="null"/> = worn as the hand file says.</summary>
+    public double? WornDays { get; init; }
+
     /// <summary>What follows the equilibrium.</summary>
     public Solver Solver { get; init; } = ClosingRun.Solve;
 }

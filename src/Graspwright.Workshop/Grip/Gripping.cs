@@ -5,6 +5,7 @@ using Graspwright.Workshop.Drive;
 using Graspwright.Workshop.Findings;
 using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
+using Graspwright.Workshop.Strength;
 
 namespace Graspwright.Workshop.Grip;
 
@@ -26,7 +27,17 @@ public static class Gripping
         }
 
         DriveModel drive = DriveMapping.ToDrive(hand);
-        DriveModel? worn = DriveMapping.GivesWear(hand) ? DriveMapping.ToDrive(hand, worn: true) : null;
+        Hand.HandModel asWorn;
+        try
+        {
+            asWorn = question.WornDays is { } days ? WearCourse.AfterDays(hand, days) : hand;
+        }
+        catch (DriveException fault)
+        {
+            return new(null, [], null, [Faults.OfHand(question.File, fault)]);
+        }
+
+        DriveModel? worn = DriveMapping.GivesWear(asWorn) ? DriveMapping.ToDrive(asWorn, worn: true) : null;
         List<Asked> asked = Ask(question, things, patterns);
         Outcome[] outcomes = new Outcome[asked.Count];
         Parallel.For(0, asked.Count, i => outcomes[i] = Run(question, asked[i], drive, worn));

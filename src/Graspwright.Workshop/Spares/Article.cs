@@ -115,9 +115,15 @@ public sealed record ArticleStudy
             (e => e.Part == a.Part && e.Material == a.Material, "any revision"),
             (e => e.Part == a.Part, "any material and revision"),
         ];
+        Func<LogEntry, bool> narrow = wider[0].Like;
         foreach ((Func<LogEntry, bool> like, string words) in wider)
         {
             LogEntry[] entries = [.. log.Entries.Where(like)];
+            if (Comparison.LogRank([[.. entries.Where(narrow).Select(e => e.Life)], [.. entries.Where(e => !narrow(e)).Select(e => e.Life)]]).Chance < Differ)
+            {
+                break; // the log shows that the others live unlike this article
+            }
+
             if (entries.Count(e => e.Broke) >= Fewest && new PartStudy(a.Part, entries, computed) is { Fitted: true } study)
             {
                 return (study, words);
