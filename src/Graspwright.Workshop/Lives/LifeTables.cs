@@ -51,8 +51,8 @@ public static class LifeTables
             [new("cause", ""), new("broke", ""), new($"share broken by {LifeWords.Days(last)}", "%"), new("error", "%"), new("alone, half would break by", "days")],
             [.. names.Select((name, i) =>
             {
-                CauseStep step = Strength.Lives.Causes.Share(s.Records, cause, i)[^1];
-                LifeFit alone = LifeFitting.Fit(LifeForm.Weibull, Strength.Lives.Causes.Alone(s.Records, cause, i));
+                CauseStep step = Graspwright.Strength.Lives.Causes.Share(s.Records, cause, i)[^1];
+                LifeFit alone = LifeFitting.Fit(LifeForm.Weibull, Graspwright.Strength.Lives.Causes.Alone(s.Records, cause, i));
                 return (IReadOnlyList<Cell>)[name.Length > 0 ? name : "not said", s.Entries.Count(e => e.Broke && e.Cause == name), 100 * step.Share, 100 * step.Error, alone.Standing == FitStanding.Found ? alone.Law.Quantile(0.5) : (Cell)(double?)null];
             })]);
     }

@@ -44,13 +44,13 @@ public sealed record LogEntry(int Line, string Part, string Position, string Mat
 
     /// <summary>What is known of its life, in days by the calendar.</summary>
     /// <remarks>A break on the day of fitting is a span of that one day.</remarks>
-    public Strength.Lives.LifeRecord Life
+    public Graspwright.Strength.Lives.LifeRecord Life
     {
         get
         {
             if (!Broke)
             {
-                return Strength.Lives.LifeRecord.WholeAt(Age(Ended ?? LastSeenWhole ?? Fitted));
+                return Graspwright.Strength.Lives.LifeRecord.WholeAt(Age(Ended ?? LastSeenWhole ?? Fitted));
             }
 
             int end = Age(Ended!.Value), start = How == Ending.FoundBroken ? Age(LastSeenWhole ?? Fitted) : end;

@@ -23,7 +23,7 @@ public static class SparesTables
     /// <summary>What is fitted now, the likeliest to break first.</summary>
     internal static Table Fitted(IReadOnlyList<ArticleStudy> articles, DateOnly today) => new("fitted now",
         [new("part", ""), new("position", ""), new("fitted", ""), new("age", ""), new("last seen whole", ""), new("chance to break in 7 days", "%"), new("half such break within", "days")],
-        [.. articles.SelectMany(a => a.Fitted.Select((e, i) => (Entry: e, Law: a.Best.Count > 0 ? a.Best[i] : (Strength.Spares.Running?)null)))
+        [.. articles.SelectMany(a => a.Fitted.Select((e, i) => (Entry: e, Law: a.Best.Count > 0 ? a.Best[i] : (Graspwright.Strength.Spares.Running?)null)))
             .OrderByDescending(e => e.Law is { } r ? Chance(r, 7) : -1).ThenBy(e => e.Entry.Part, StringComparer.Ordinal).ThenBy(e => e.Entry.Position, StringComparer.Ordinal)
             .Select(e => (IReadOnlyList<Cell>)
             [
@@ -41,5 +41,5 @@ public static class SparesTables
 
     private static string? Day(Look l, int i) => i < l.Days.Count ? LogReader.Day(l.Days[i]) : null;
 
-    private static double Chance(Strength.Spares.Running r, double days) => -Math.Exp(r.Law.LogWhole(r.Age + days) - r.Law.LogWhole(r.Age)) + 1;
+    private static double Chance(Graspwright.Strength.Spares.Running r, double days) => -Math.Exp(r.Law.LogWhole(r.Age + days) - r.Law.LogWhole(r.Age)) + 1;
 }

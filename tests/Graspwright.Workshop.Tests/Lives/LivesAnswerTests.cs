@@ -25,7 +25,7 @@ public sealed class LivesAnswerTests
 
         // The laws that the lives were drawn from: Weibull of shape 1.9, scales 22 to 50 days for PLA and 1.6 times that for PETG. The fits of one material hold them.
         PartStudy petg = new("petg", [.. DemoLog().Entries.Where(e => e.Material == "petg-along")], null);
-        Strength.Lives.Bounded median = Strength.Lives.ProfileBounds.Quantile(petg.Best, 0.5);
+        Graspwright.Strength.Lives.Bounded median = Graspwright.Strength.Lives.ProfileBounds.Quantile(petg.Best, 0.5);
         Assert.InRange(1.6 * 36.5 * Math.Pow(Math.Log(2), 1 / 1.9), median.Low, median.High * 1.1); // 36.5 days: middle of the four scales
     }
 
@@ -98,7 +98,7 @@ public sealed class LivesAnswerTests
     {
         PartStudy study = Demo().Study;
         Picture paper = LifePictures.Paper(study);
-        int breaks = Strength.Lives.Survivors.Steps(study.Records).Count;
+        int breaks = Graspwright.Strength.Lives.Survivors.Steps(study.Records).Count;
         Assert.Equal(breaks, paper.Marks.OfType<CircleMark>().Count());
         Assert.Equal(study.Records.Where(r => !r.Broke && r.Low > 0).Select(r => r.Low).Distinct().Count(), paper.Marks.OfType<LineMark>().Count(m => m.Layer == "still whole"));
         Assert.All(paper.Marks.OfType<CircleMark>(), m => Assert.InRange(m.Centre.X, 0, paper.WidthMm));
