@@ -14,7 +14,8 @@ Dictionary<string, Func<Section>> all = new(StringComparer.Ordinal)
     ["grip"] = GripStart.Measure,
     ["jobs"] = JobTimes.Measure,
     ["sheets"] = SheetTimes.Measure,
-    ["lives"] = HandLives.Measure,
+    ["lasts"] = HandLives.Measure,
+    ["lives"] = LifeFits.Measure,
 };
 List<string> asked = [];
 for (int i = 0; i < args.Length; i++)

@@ -45,7 +45,7 @@ internal static class CommandLine
             new GripVerb(), new CheckVerb(), new NewVerb(), new PointsVerb(), new ShowVerb(), new SetVerb(), new SchemaVerb(),
             new JobsVerb(), new ThumbVerb(), new RoomVerb(), new PosturesVerb(),
             new MeasureVerb(), new CardVerb(), new DoseVerb(), new ReadingsVerb(), new ProofVerb(), new SheetsVerb(),
-            new BreaksVerb(), new LastsVerb(),
+            new BreaksVerb(), new LastsVerb(), new LivesVerb(), new SparesVerb(),
         ];
         foreach (Verb verb in verbs)
         {

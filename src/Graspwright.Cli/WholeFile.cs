@@ -47,6 +47,22 @@ internal static class WholeFile
         }
     }
 
+    /// <summary>Makes a folder where it is not there.</summary>
+    /// <param name="folder">Its path.</param>
+    /// <param name="option">Option that named it, for the message.</param>
+    /// <exception cref="BadInputException">It cannot be made.</exception>
+    public static void Folder(string folder, string option)
+    {
+        try
+        {
+            Directory.CreateDirectory(folder);
+        }
+        catch (Exception refusal) when (refusal is IOException or UnauthorizedAccessException)
+        {
+            throw new BadInputException(new InputError(folder, 0, 0, option, File.Exists(folder) ? "a file, where a folder is wanted" : $"the folder cannot be made ({refusal.Message.TrimEnd('.')})", "a folder you may write to", "Check its name."));
+        }
+    }
+
     private static string Why(string path, string temporary, Exception refusal)
     {
         if (Directory.Exists(path))

@@ -61,6 +61,13 @@ internal static class RandomHands
             Objects = objects,
             Locks = locks,
             Structure = structure with { Hinges = [.. fingers.OrderByDescending(f => f.Across).Zip(structure.Hinges, (f, h) => h with { Finger = f.Name })] },
+            Drawer = new()
+            {
+                PeriodSeconds = 86400 * (1 + friction[0]),
+                SupplySeconds = 3600 * friction[1],
+                Chance = friction[2] > 0.5 ? 0.05 : 0.1,
+                ComputedLives = friction[3] > 0.5 ? [] : [new("finger", 86400 * (2 + friction[0]), 86400, 86400 * (4 + friction[1]))],
+            },
             Tolerances = [new("crank.fulcrum.x", 0.0002), new($"fingers.{(names[0] == "an odd one" ? "\"an odd one\"" : names[0])}.segments[1]", friction[0] / 1000)],
             Files = [new("readings", "bench/readings.csv")],
             Jobs = day.Jobs,

@@ -112,6 +112,7 @@ internal sealed class FormulaText
         "cos" => Math.Cos(x[0]),
         "sin" => Math.Sin(x[0]),
         "abs" => Math.Abs(x[0]),
+        "exp" => Math.Exp(x[0]),
         "sqrt" => Math.Sqrt(x[0]),
         "max" => x.Max(),
         "min" => x.Min(),

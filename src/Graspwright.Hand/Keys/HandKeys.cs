@@ -25,6 +25,7 @@ public static class HandKeys
         Part("locks", () => Locks!),
         Part("objects", () => Objects!),
         .. StructureKeys.Sections,
+        .. DrawerKeys.Sections,
         Part("tolerances", () => Tolerances!),
         Part("files", () => Files!),
         Part("wrist_range", () => DayKeys.WristRange),

@@ -64,6 +64,9 @@ public sealed record HandModel
     /// <summary>What the file says about strength, use and life.</summary>
     public HandStructure Structure { get; init; } = new();
 
+    /// <summary>What the file says about spares and computed lives.</summary>
+    public Drawer Drawer { get; init; } = new();
+
     /// <summary>Tolerances: how far a value may lie from what the file says.</summary>
     public IReadOnlyList<Tolerance> Tolerances { get; init; } = [];
 

@@ -12,7 +12,7 @@ internal static class HandBinding
         double breadth = wearer.Quantity("hand_breadth");
         IReadOnlyList<Finger> fingers = FingerBinding.Bind(root.Part("fingers"), breadth, rail.DirectionRadians);
         IReadOnlyList<HandObject> objects = HeldThingsBinding.Objects(root.Part("objects"));
-        BindingRun ofStructure = new(faults);
+        BindingRun ofStructure = new(faults), ofDrawer = new(faults);
         Binder palm = root.Part("palm"), friction = root.Part("friction");
         HandModel hand = new()
         {
@@ -40,6 +40,7 @@ internal static class HandBinding
             Locks = HeldThingsBinding.Locks(root.Part("locks"), fingers),
             Objects = objects,
             Structure = StructureBinding.Bind(new(ofStructure, source.Root, null, HandKeys.Root, "", source.Root.Place), fingers, objects, ofStructure),
+            Drawer = DrawerBinding.Bind(new(ofDrawer, source.Root, null, HandKeys.Root, "", source.Root.Place), ofDrawer),
             Tolerances = HeldThingsBinding.Tolerances(root.Part("tolerances"), fingers, objects),
             Files = HeldThingsBinding.Files(root.Part("files")),
         };
