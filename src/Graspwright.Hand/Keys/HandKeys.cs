@@ -24,6 +24,9 @@ public static class HandKeys
         Part("friction", () => Friction!),
         Part("locks", () => Locks!),
         Part("objects", () => Objects!),
+        Part("form", () => MouldKeys.Form),
+        Part("liner", () => MouldKeys.Liner),
+        Part("copies", () => MouldKeys.Copies),
         Part("tolerances", () => Tolerances!),
         Part("files", () => Files!),
     ]);

@@ -42,6 +42,7 @@ internal static class HandBinding
             Files = HeldThingsBinding.Files(root.Part("files")),
         };
         DriveBinding.CheckTogether(root, hand.PullLink, hand.Crank, hand.Rail);
+        hand = hand with { Form = MouldBinding.Form(root), Liner = MouldBinding.Liner(root), Copies = MouldBinding.Copies(root) };
         return hand with { Guesses = Together(run.Guesses, fingers.Count) };
     }
 

@@ -73,6 +73,7 @@ public sealed record Source(string Key, string Title, string Authors, int? Year,
         new("no-give", "Give of cuff and shell taken as none", "", null, SourceStanding.Chosen, "Flatters the hand: flesh takes some degrees of the travel."),
         new("no-play", "Pins taken without play or pin radius", "", null, SourceStanding.Chosen, "Flatters the hand: every reversal loses the play."),
         new("no-drag", "Constant drag taken as none", "", null, SourceStanding.Chosen, "Flatters the hand: real joints drag."),
+        .. MouldSources.All,
         new("workshop-choice", "A round figure to start from", "", null, SourceStanding.Chosen, "No published figure was found; replace it by a measurement."),
     ];
 }
