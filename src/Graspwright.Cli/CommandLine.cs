@@ -40,7 +40,7 @@ internal static class CommandLine
     private static int Run(string[] args, Terminal terminal)
     {
         RootCommand root = new("Plans a wrist-driven hand: hand file in, grip, findings and drawings out.");
-        foreach (Verb verb in (Verb[])[new GripVerb(), new CheckVerb(), new NewVerb(), new PointsVerb(), new ShowVerb(), new SetVerb(), new SchemaVerb()])
+        foreach (Verb verb in (Verb[])[new GripVerb(), new CheckVerb(), new NewVerb(), new PointsVerb(), new ShowVerb(), new SetVerb(), new SchemaVerb(), new LinerVerb(), new ClockVerb(), new OffVerb(), new CopiesVerb()])
         {
             root.Add(verb.Command(terminal));
         }

@@ -81,7 +81,7 @@ public static class HoopStretch
             new(far, first == 0 ? near : Crossing(stretch[first - 1], stretch[first], allowed)));
     }
 
-    /// <summary>Axial force of pulling the whole tube a little way off, every place held back by friction and by the widening ahead of it.</summary>
+    /// <summary>Axial force of drawing a tube off or on, every place held back by friction and by the widening ahead of it.</summary>
     /// <param name="limb">Girths of the limb.</param>
     /// <param name="from">Near edge [m].</param>
     /// <param name="to">Far edge [m].</param>
@@ -89,11 +89,12 @@ public static class HoopStretch
     /// <param name="modulus">Modulus of elasticity [Pa].</param>
     /// <param name="thickness">Thickness of the tube [m].</param>
     /// <param name="friction">Coefficient of friction on skin.</param>
+    /// <param name="onto">Whether it is drawn on, toward the near end, instead of off.</param>
     /// <remarks>
     /// Thin ring, small strain: hoop force E·t·ε a metre of length, pressure 2·π·E·t·ε ÷ girth, so that a metre of tube presses with
-    /// 2·π·E·t·ε and drags with μ times that, plus what the slope of the radius adds. The tube is moved in steps and the greatest force is kept.
+    /// 2·π·E·t·ε and drags with μ times that, plus or less what the slope of the radius adds. The tube is moved in steps and the greatest force is kept.
     /// </remarks>
-    public static PullOff Force(Girths limb, double from, double to, double snug, double modulus, double thickness, double friction)
+    public static PullOff Force(Girths limb, double from, double to, double snug, double modulus, double thickness, double friction, bool onto = false)
     {
         ArgumentNullException.ThrowIfNull(limb);
         const int places = 160, moves = 80;
@@ -111,7 +112,7 @@ public static class HoopStretch
 
                 double girth = limb.At(here), rest = limb.At(own) * (1 - snug), strain = Math.Max(0, girth / rest - 1);
                 double slope = (limb.At(here + width / 2) - limb.At(here - width / 2)) / width / (2 * Math.PI);
-                force += width * 2 * Math.PI * modulus * thickness * strain * Math.Max(0, friction + slope);
+                force += width * 2 * Math.PI * modulus * thickness * strain * Math.Max(0, friction + (onto ? -slope : slope));
                 pressure = Math.Max(pressure, 2 * Math.PI * modulus * thickness * strain / girth);
             }
 

@@ -22,7 +22,7 @@ public static class CureClock
         ArgumentNullException.ThrowIfNull(inputs);
         Check(inputs);
         List<CureState> states = [];
-        double start = Chill(inputs, record ? states : null, out double chilled, out double surface, out double middle, out double biot);
+        double start = Chill(inputs, record ? states : null, out double chilled, out double surface, out double middle, out double biot, out double? dry);
         Located[] moments = new Located[5];
         double mixed = Mix(inputs, start, record ? states : null, out double age, ref moments[(int)CureMoment.MixedBy]);
         Sheet(inputs, mixed, age, record ? states : null, moments);
@@ -33,6 +33,7 @@ public static class CureClock
             ChilledSurface = surface,
             ChilledMiddle = middle,
             FreezerBiot = biot,
+            DryAfter = dry,
             AtMixing = start,
             Mixed = mixed,
             States = states,
@@ -53,8 +54,9 @@ public static class CureClock
         }
     }
 
-    private static double Chill(CureInputs x, List<CureState>? states, out double mean, out double surface, out double middle, out double biot)
+    private static double Chill(CureInputs x, List<CureState>? states, out double mean, out double surface, out double middle, out double biot, out double? dry)
     {
+        dry = null;
         double volume = x.GreaterPart * x.Mass / x.Density;
         (BodyShape shape, double length) = x.Shape switch
         {
@@ -76,8 +78,20 @@ public static class CureClock
         mean = body.Mean;
         surface = body.OuterSurface(freezer);
         middle = body.Temperatures[shape == BodyShape.Slab ? ChillCells / 2 : 0];
+        bool wet = x.DewPoint > body.OuterSurface(room);
         Phase(body, shape, room, x.Carry, -x.Carry, states);
-        return body.Mean;
+        double carried = body.Mean;
+        if (wet && x.DewPoint < x.Room)
+        {
+            dry = x.Carry;
+            while (body.OuterSurface(room) < x.DewPoint)
+            {
+                body.Step(room, LongStepSeconds);
+                dry += LongStepSeconds;
+            }
+        }
+
+        return carried;
     }
 
     private static void Phase(HeatedBody body, BodyShape shape, Surroundings around, double seconds, double from, List<CureState>? states)

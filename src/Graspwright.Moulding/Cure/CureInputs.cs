@@ -90,6 +90,9 @@ public sealed record CureInputs
     /// <summary>Time from the freezer to the start of mixing [s].</summary>
     public double Carry { get; init; }
 
+    /// <summary>Temperature below which moisture of the air settles on the putty [K]; <see langword="null"/> = not asked for.</summary>
+    public double? DewPoint { get; init; }
+
     /// <summary>Heat transfer to still air, convection and radiation together [W/(m²·K)].</summary>
     public required double AirTransfer { get; init; }
 

@@ -55,6 +55,9 @@ public sealed record CureResult
     /// <summary>Biot number in the freezer, h·L ÷ k with half the thickness or the radius.</summary>
     public required double FreezerBiot { get; init; }
 
+    /// <summary>Time in the room's air after the freezer until the surface is above the dew point [s]; <see langword="null"/> = it is not below it, or was not asked for.</summary>
+    public required double? DryAfter { get; init; }
+
     /// <summary>Temperature at the start of mixing [K].</summary>
     public required double AtMixing { get; init; }
 
