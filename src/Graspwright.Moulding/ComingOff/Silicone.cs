@@ -33,13 +33,21 @@ public static class Silicone
         return modulus / 6 * (stretch * stretch + 2 / stretch - 3);
     }
 
-    /// <summary>Energy that a cut of a length sets free for each new area, in a sheet stretched across it.</summary>
+    /// <summary>Energy that a short cut from an edge sets free for each new area, in a sheet stretched across it.</summary>
     /// <param name="modulus">Modulus [Pa].</param>
     /// <param name="elongation">Elongation across the cut.</param>
     /// <param name="length">Length of the cut from an edge [m].</param>
     /// <returns>Tearing energy [J/m²].</returns>
     /// <source key="greensmith-1963">2·K·W·c, K from 3 at small stretches to just below 2 at threefold length; K = 3 ÷ √λ.</source>
-    public static double TearingEnergy(double modulus, double elongation, double length) => 2 * 3 / Math.Sqrt(1 + elongation) * Stored(modulus, elongation) * length;
+    public static double ShortCutEnergy(double modulus, double elongation, double length) => 2 * 3 / Math.Sqrt(1 + elongation) * Stored(modulus, elongation) * length;
+
+    /// <summary>Energy that a long cut along a tube sets free for each new area: a ring more of it goes slack with every step.</summary>
+    /// <param name="modulus">Modulus [Pa].</param>
+    /// <param name="elongation">Elongation round the tube ahead of the cut.</param>
+    /// <param name="girth">Girth of the tube, unstretched [m].</param>
+    /// <returns>Tearing energy [J/m²].</returns>
+    /// <source key="rivlin-thomas-1953">The long cut in a wide sheet: energy of a volume × height of the sheet across the cut, which is the girth.</source>
+    public static double LongCutEnergy(double modulus, double elongation, double girth) => Stored(modulus, elongation) * girth;
 
     /// <summary>Energy that tearing takes for each new area, from the tear strength of a trousers test.</summary>
     /// <param name="tearStrength">Tear strength: force ÷ thickness [N/m].</param>

@@ -64,7 +64,7 @@ public static class ClockAnswer
 
     private static string Sentence(WorkPlan plan, CureResult cure, IReadOnlyList<SpreadOutput> spread)
     {
-        string When(CureMoment m) => $"{Minutes(cure[m].Seconds)} ({Minutes(spread[(int)m].Low)} to {Minutes(spread[(int)m].High)})";
+        string When(CureMoment m) => Minutes(cure[m].Seconds, spread[(int)m].Low, spread[(int)m].High);
         string chilled = plan.Inputs.Chill > 0 ? $" after {Minutes(plan.Inputs.Chill)} in the freezer as a {plan.Inputs.Shape.ToString().ToLowerInvariant()}" : "";
         string work = plan.Fits
             ? plan.Batches == 1 ? $"The work of {Minutes(plan.End)} fits." : $"The work fits in {plan.Batches} batches of {Minutes(plan.End)} each."

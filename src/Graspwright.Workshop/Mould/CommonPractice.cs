@@ -54,7 +54,7 @@ internal static class CommonPractice
     private static IReadOnlyList<Cell> Row(string words, double said, string saidWords, SpreadOutput o, IReadOnlyList<ClockRange> ranges, Func<int, double?> meeting)
     {
         double gap = o.Value - said;
-        string predicted = $"{Minutes(o.Value)} ({Minutes(o.Low)} to {Minutes(o.High)})";
+        string predicted = Minutes(o.Value, o.Low, o.High);
         string off = Math.Abs(gap) < 0.05 * said ? "none to speak of" : $"{Minutes(Math.Abs(gap))} {(gap > 0 ? "later" : "earlier")}";
         List<string> closes = [];
         if (Math.Abs(gap) >= 0.05 * said)

@@ -49,7 +49,7 @@ internal static class FitWays
             yield return ($"room and mould 5 °C cooler ({Celsius(b.Room - 5)})", liner with { Bench = b with { Room = b.Room - 5, Mould = b.Mould - 5 } });
         }
 
-        yield return ($"{Number(900 * liner.Thickness)} mm thick and hands a quarter faster", liner with { Thickness = 0.9 * liner.Thickness, Work = liner.Work with { Roll = 0.75 * liner.Work.Roll, Drape = 0.75 * liner.Work.Drape, Seams = 0.75 * liner.Work.Seams, Smooth = 0.75 * liner.Work.Smooth } });
+        yield return ($"{Short(900 * liner.Thickness)} mm thick and hands a quarter faster", liner with { Thickness = 0.9 * liner.Thickness, Work = liner.Work with { Roll = 0.75 * liner.Work.Roll, Drape = 0.75 * liner.Work.Drape, Seams = 0.75 * liner.Work.Seams, Smooth = 0.75 * liner.Work.Smooth } });
     }
 
     private static IReadOnlyList<Cell> Row(string words, WorkPlan plan)

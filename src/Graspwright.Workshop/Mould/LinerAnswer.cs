@@ -42,7 +42,7 @@ public static class LinerAnswer
     {
         BatchSum b = plan.Batch;
         string weigh = $"{Grams(b.A.Mass, liner.Bench.ScaleStep)} of A and {Grams(b.B.Mass, liner.Bench.ScaleStep)} of B";
-        string sheet = $"{Number(1e4 * plan.Sheet.Area, 0)} cm² at {Number(1000 * liner.Thickness)} mm";
+        string sheet = $"{Number(1e4 * plan.Sheet.Area, 0)} cm² at {Short(1000 * liner.Thickness)} mm";
         string cost = Cost(liner, plan) is { } money ? $" It takes {Number(1000 * b.Mass * plan.Batches, 0)} g of putty, about {Number(money, 2)} {liner.Putty.Money}".TrimEnd() + "." : $" It takes {Number(1000 * b.Mass * plan.Batches, 0)} g of putty.";
         if (plan.Batches == 1)
         {
@@ -108,12 +108,12 @@ public static class LinerAnswer
         if (p.RatioError is { } allowed)
         {
             double margin = (allowed - b.RatioErrorWorst) / allowed;
-            yield return new("ratio", "scale", Verdicts.Of(margin), $"A scale that shows {Number(1000 * liner.Bench.ScaleStep, 2)} g lets the ratio be out by up to {Number(worst)} %; the label allows {Number(100 * allowed)} %. {effect}",
+            yield return new("ratio", "scale", Verdicts.Of(margin), $"A scale that shows {Short(1000 * liner.Bench.ScaleStep, 2)} g lets the ratio be out by up to {Number(worst)} %; the label allows {Number(100 * allowed)} %. {effect}",
                 "Weigh on a finer scale, or mix fewer and bigger batches.") { Figure = worst, Limit = 100 * allowed, Unit = "%", Margin = margin };
         }
         else
         {
-            yield return new("ratio", "scale", Verdict.NotKnown, $"A scale that shows {Number(1000 * liner.Bench.ScaleStep, 2)} g lets the ratio be out by up to {Number(worst)} %; the label does not say how much is too much. {effect}",
+            yield return new("ratio", "scale", Verdict.NotKnown, $"A scale that shows {Short(1000 * liner.Bench.ScaleStep, 2)} g lets the ratio be out by up to {Number(worst)} %; the label does not say how much is too much. {effect}",
                 $"Mix two scraps, one {Number(worst)} % over and one under, and compare them the next day; a scale that shows 0.1 g takes the question away.") { Figure = worst, Unit = "%" };
         }
 
@@ -152,7 +152,7 @@ public static class LinerAnswer
         ]);
         yield return new("rolling", [new("rule", "")],
         [
-            [$"Two rods of {Number(1000 * liner.Thickness)} mm, one each side, carry the roller: they set the thickness, not your eye."],
+            [$"Two rods of {Short(1000 * liner.Thickness)} mm, one each side, carry the roller: they set the thickness, not your eye."],
             ["Roll from the middle outward, turn the sheet by a quarter each time, never back over an edge."],
             [$"Between two sheets of clean polyethylene, wide enough for {Number(100 * Math.Sqrt(plan.Sheet.Area / plan.Batches), 0)} cm a side and a hand more."],
             ["Wet nothing. A bubble is pricked at once, flat, from the side."],

@@ -27,7 +27,7 @@ public static class MouldCautions
     public static IReadOnlyList<string> Off { get; } =
     [
         "Never cut toward skin, and never on the limb without a helper, blunt scissors and a guard between liner and skin. A blade slips on a curved form: clamp the form, not your hand.",
-        "Tight is not safe: fingers' breadth of blue, cold, tingling or numb skin means off at once. Never sleep in a new liner.",
+        "Tight is not safe: blue, cold, tingling or numb skin means off at once. Never sleep in a new liner.",
         "Not modelled: flesh that gives, hair, sweat, the bending of the opened edges beside a cut.",
         Defer,
     ];

@@ -7,7 +7,7 @@ internal static class MouldWords
 {
     public const double Zero = 273.15;
 
-    /// <summary>A number without needless digits.</summary>
+    /// <summary>A number with its decimals.</summary>
     public static string Number(double value, int decimals = 1) =>
         (Math.Round(value, decimals) + 0).ToString($"F{decimals}", CultureInfo.InvariantCulture);
 
@@ -18,8 +18,14 @@ internal static class MouldWords
         return minutes == 0 ? $"{rest} s" : rest == 0 ? $"{minutes} min" : minutes >= 60 ? $"{minutes} min" : $"{minutes} min {rest} s";
     }
 
+    /// <summary>A number without needless digits.</summary>
+    public static string Short(double value, int decimals = 1) => (Math.Round(value, decimals) + 0).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
+
     /// <summary>A time in minutes to a tenth.</summary>
-    public static string Minutes(double seconds) => seconds >= 6000 ? $"{Number(seconds / 3600)} h" : $"{Number(seconds / 60)} min";
+    public static string Minutes(double seconds) => seconds >= 6000 ? $"{Short(seconds / 3600)} h" : $"{Short(seconds / 60)} min";
+
+    /// <summary>A time in minutes with its spread: <c>5.2 min (3.5 to 6.7)</c>.</summary>
+    public static string Minutes(double seconds, double low, double high) => $"{Short(seconds / 60)} min ({Short(low / 60)} to {Short(high / 60)})";
 
     /// <summary>A weight in grams, to the step of the scale.</summary>
     public static string Grams(double kilograms, double step)

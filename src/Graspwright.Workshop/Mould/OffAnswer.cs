@@ -37,7 +37,10 @@ public static class OffAnswer
         double? allowed = liner.Putty.Elongation * liner.Off.StretchShare;
         IReadOnlyList<StretchAt> stretch = HoopStretch.Along(limb.Girths, form.NearEdge, form.FarEdge, snug, limb.Girths.Places[^1]);
         StretchAt worst = stretch.MaxBy(s => s.Stretch);
-        PlannedCut? cut = allowed is { } share && HoopStretch.Cuts(stretch, share) is { } cuts ? PlannedCut.Of(cuts, limb.Girths, form, liner.Off.Clearance) : null;
+        // Where it must be cut, it is cut on until the stretch left at its end lets a hole of sensible size hold.
+        double left = Math.Min(allowed ?? 0, TearFindings.LeftAtEnd(liner.Putty, stretch.Max(s => s.Girth)));
+        bool needed = allowed is { } share && worst.Stretch > share;
+        PlannedCut? cut = needed && HoopStretch.Cuts(stretch, left) is { } cuts ? PlannedCut.Of(cuts, limb.Girths, form, liner.Off.Clearance) : null;
         Terms terms = new();
         string formula = $"100·({terms.Input("largest_girth", 1000 * worst.Largest, "mm")}/{terms.Input("own_girth", 1000 * worst.Girth, "mm")} - 1)";
         List<Figure> figures = [new("hoop_stretch", "greatest stretch round the limb on the way off", "%") { Value = 100 * worst.Stretch, Working = terms.Working(formula, MouldingSources.Geometry) }];
@@ -48,7 +51,8 @@ public static class OffAnswer
             string text = $"abs({length.Input("hole_place", 1000 * planned.Cut.To, "mm")} - {length.Input("edge", 1000 * planned.Cut.From, "mm")})";
             figures.Add(new("cut_length", "length of the cut", "mm") { Value = 1000 * planned.Cut.Length, Working = length.Working(text, MouldingSources.Geometry) });
             findings.Add(planned.Finding(form, liner.Off.Clearance));
-            TearFindings.Add(figures, findings, liner.Putty, Math.Min(worst.Stretch, allowed!.Value), planned.Cut.Length);
+            StretchAt end = stretch.MinBy(s => Math.Abs(s.Place - planned.Cut.To));
+            TearFindings.Add(figures, findings, liner.Putty, left, planned.Cut.Length, end.Girth);
         }
 
         PullFindings.Add(figures, findings, hand, limb.Girths, snug);
@@ -81,8 +85,8 @@ public static class OffAnswer
         }
 
         double? hole = figures.FirstOrDefault(f => f.Key == "hole_diameter")?.Value;
-        string end = hole is { } mm ? $" and end it in a {Number(Math.Ceiling(mm), 0)} mm round hole" : " and end it in a round hole";
-        return $"{way}; {Number(100 * limit, 0)} % is allowed. Cut it {Number(1000 * planned.Cut.Length, 0)} mm from the edge at {Number(1000 * planned.Cut.From, 0)} mm, {planned.Where}{end}.";
+        string end = hole is { } mm ? $" and end it in a {Number(Math.Ceiling(mm - 1e-6), 0)} mm round hole" : " and end it in a round hole";
+        return $"{way}; {Number(100 * limit, 0)} % is allowed. Cut it {Number(1000 * planned.Cut.Length, 0)} mm deep from the edge at {Number(1000 * planned.Cut.From, 0)} mm, {planned.Where},{end}.";
     }
 
     private static Finding StretchFinding(StretchAt worst, double? allowed, LimbForm form)

@@ -55,7 +55,7 @@ internal static class SpokenLines
 
     private static string Words(WorkStep step, Liner liner) => step.Name switch
     {
-        "roll" => $"Roll it out to {Number(1000 * liner.Thickness)} millimetres, from the middle outward.",
+        "roll" => $"Roll it out to {Short(1000 * liner.Thickness)} millimetres, from the middle outward.",
         "drape" => "Drape it over the form, from the middle outward. No air below.",
         "seams" => "Close the seams.",
         "hollows" => "Press it into the hollows.",

@@ -34,10 +34,15 @@ public sealed class SiliconeTests
     [Fact]
     public void The_factor_of_a_cut_falls_as_greensmith_measured()
     {
-        double At(double elongation) => Silicone.TearingEnergy(1e6, elongation, 0.01) / (2 * 0.01 * Silicone.Stored(1e6, elongation));
+        double At(double elongation) => Silicone.ShortCutEnergy(1e6, elongation, 0.01) / (2 * 0.01 * Silicone.Stored(1e6, elongation));
         Assert.Equal(3, At(1e-3), 0.01);
         Assert.InRange(At(2), 1.6, 2.0);
     }
+
+    // The ring that goes slack: energy of a volume × girth × thickness for each length, over the new area thickness × length.
+    [Fact]
+    public void A_long_cut_sets_the_energy_of_a_whole_ring_free() =>
+        Assert.Equal(Silicone.Stored(1e6, 0.2) * 0.18, Silicone.LongCutEnergy(1e6, 0.2, 0.18), 1e-9);
 
     [Fact]
     public void Resistance_is_twice_the_tear_strength_and_the_hole_shares_the_energy_out()
