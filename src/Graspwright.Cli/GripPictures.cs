@@ -35,15 +35,7 @@ internal static class GripPictures
                 string.Create(CultureInfo.InvariantCulture, $"0 to {travel:0.###} deg, the travel of the wrist"), "Give angles from the start posture; a run that ends sooner shows its last state."));
         }
 
-        try
-        {
-            Directory.CreateDirectory(folder);
-        }
-        catch (Exception refusal) when (refusal is IOException or UnauthorizedAccessException)
-        {
-            throw new BadInputException(new InputError(folder, 0, 0, "--svg", File.Exists(folder) ? "a file, where a folder is wanted" : $"the folder cannot be made ({refusal.Message.TrimEnd('.')})", "a folder you may write to", "Check its name."));
-        }
-
+        Folders.Make(folder, "--svg");
         int count = 0;
         foreach (GripCase c in result.Cases)
         {
