@@ -91,12 +91,12 @@ public static class CopiesAnswer
 
     private static Table Steps() => new("in order", [new("step", "")],
     [
-        ["1. Helper: barrier on the skin, marks drawn through it, thin bandage in halves, cool water. Scissors and a strip under the line of the cut before you start."],
-        ["2. Negative closed, sealed, released; plaster poured slowly down one side, a wire or pipe set in for a handle."],
-        ["3. Plaster measured at the same marks as the limb; rasp or build up by the figure above; dry through; seal; test a patch of putty on it."],
-        ["4. Liner after the card and the clock; left on the plaster as long as it can be."],
-        ["5. Wax over the liner, then plaster over the wax in two halves, parted where the shell will be."],
-        ["6. Wax out, shell laid up in the halves, cured fully, trimmed; liner in; fit record."],
+        ["Helper: barrier on the skin, marks drawn through it, thin bandage in halves, cool water. Scissors and a strip under the line of the cut before you start."],
+        ["Negative closed, sealed, released; plaster poured slowly down one side, a wire or pipe set in for a handle."],
+        ["Plaster measured at the same marks as the limb; rasp or build up by the figure above; dry through; seal; test a patch of putty on it."],
+        ["Liner after the card and the clock; left on the plaster as long as it can be."],
+        ["Wax over the liner, then plaster over the wax in two halves, parted where the shell will be."],
+        ["Wax out, shell laid up in the halves, cured fully, trimmed; liner in; fit record."],
     ]);
 
     /// <summary>The fit record: what to write down on the first days.</summary>

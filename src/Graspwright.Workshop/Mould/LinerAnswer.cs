@@ -43,7 +43,9 @@ public static class LinerAnswer
         BatchSum b = plan.Batch;
         string weigh = $"{Grams(b.A.Mass, liner.Bench.ScaleStep)} of A and {Grams(b.B.Mass, liner.Bench.ScaleStep)} of B";
         string sheet = $"{Number(1e4 * plan.Sheet.Area, 0)} cm² at {Short(1000 * liner.Thickness)} mm";
-        string cost = Cost(liner, plan) is { } money ? $" It takes {Number(1000 * b.Mass * plan.Batches, 0)} g of putty, about {Number(money, 2)} {liner.Putty.Money}".TrimEnd() + "." : $" It takes {Number(1000 * b.Mass * plan.Batches, 0)} g of putty.";
+        double step = liner.Bench.ScaleStep;
+        string all = Grams(plan.Batches * (OnScale(b.A.Mass, step) + OnScale(b.B.Mass, step)), step);
+        string cost = Cost(liner, plan) is { } money ? $" It takes {all} of putty, about {Number(money, 2)} {liner.Putty.Money}".TrimEnd() + "." : $" It takes {all} of putty.";
         if (plan.Batches == 1)
         {
             return (plan.Fits ? $"Weigh {weigh} for a sheet of {sheet}: one batch can be worked in time." : $"Weigh {weigh} for a sheet of {sheet}, but it cannot be worked in time.") + cost;
@@ -148,7 +150,7 @@ public static class LinerAnswer
         [
             ["A", Grams(b.A.Mass, step), 1e6 * b.A.Volume, 1000 * b.A.BallDiameter, 100 * BatchSums.BallError(b.A.BallDiameter, BallCheckMm / 1000)],
             ["B", Grams(b.B.Mass, step), 1e6 * b.B.Volume, 1000 * b.B.BallDiameter, 100 * BatchSums.BallError(b.B.BallDiameter, BallCheckMm / 1000)],
-            ["together", Grams(b.Mass, step), 1e6 * b.Volume, 1000 * b.BallDiameter, 100 * BatchSums.BallError(b.BallDiameter, BallCheckMm / 1000)],
+            ["together", Grams(OnScale(b.A.Mass, step) + OnScale(b.B.Mass, step), step), 1e6 * b.Volume, 1000 * b.BallDiameter, 100 * BatchSums.BallError(b.BallDiameter, BallCheckMm / 1000)],
         ]);
         yield return new("rolling", [new("rule", "")],
         [
@@ -190,7 +192,7 @@ public static class LinerAnswer
 
     private static string Inside(HandModel hand, double place)
     {
-        string[] hit = [.. hand.Form!.Patches.Where(p => p.From <= place && place <= p.To).Select(p => p.Name)];
+        string[] hit = [.. hand.Form!.Patches.Where(p => p.Kind != PatchKind.Seam && p.From <= place && place <= p.To).Select(p => p.Name)];
         return hit.Length == 0 ? "" : $"crosses {Row(hit)}: step the seam round it";
     }
 }

@@ -13,7 +13,7 @@ public static class MouldPictures
     public static Picture Cure(ClockResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        CureState[] states = [.. result.Plan.States.Where(s => s.Seconds >= 0)];
+        CureState[] states = [.. result.Plan.States.Where(s => s.Seconds > 1e-6)];
         double[] minutes = [.. states.Select(s => s.Seconds / 60)];
         double set = result.Plan.Label.Set;
         LineChart cure = new()

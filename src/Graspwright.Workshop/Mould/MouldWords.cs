@@ -31,8 +31,11 @@ internal static class MouldWords
     public static string Grams(double kilograms, double step)
     {
         int decimals = step >= 9.99e-4 ? 0 : step >= 9.99e-5 ? 1 : 2;
-        return $"{Number(1000 * Math.Round(kilograms / step) * step, decimals)} g";
+        return $"{Number(1000 * OnScale(kilograms, step), decimals)} g";
     }
+
+    /// <summary>A weight as it is read on the scale [kg].</summary>
+    public static double OnScale(double kilograms, double step) => Math.Round(kilograms / step) * step;
 
     /// <summary>A temperature in degrees Celsius.</summary>
     public static string Celsius(double kelvin) => $"{Number(kelvin - Zero, 0)} °C";
