@@ -12,6 +12,7 @@ Dictionary<string, Func<Section>> all = new(StringComparer.Ordinal)
     ["scipy"] = FingerBesideScipy.Measure,
     ["hands"] = () => ManyHands.Measure(hands),
     ["grip"] = GripStart.Measure,
+    ["mould"] = MouldTimes.Measure,
 };
 List<string> asked = [];
 for (int i = 0; i < args.Length; i++)

@@ -114,6 +114,7 @@ internal sealed class FormulaText
         "abs" => Math.Abs(x[0]),
         "sqrt" => Math.Sqrt(x[0]),
         "max" => x.Max(),
+        "ln" => Math.Log(x[0]),
         _ => throw new FormatException($"No function '{name}'."),
     };
 

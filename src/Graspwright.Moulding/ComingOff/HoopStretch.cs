@@ -97,8 +97,9 @@ public static class HoopStretch
     public static PullOff Force(Girths limb, double from, double to, double snug, double modulus, double thickness, double friction, bool onto = false)
     {
         ArgumentNullException.ThrowIfNull(limb);
-        const int places = 160, moves = 80;
+        const int places = 120, moves = 60;
         double width = (to - from) / places, most = 0, pressure = 0, end = limb.Places[^1];
+        double[] rests = [.. Enumerable.Range(0, places).Select(i => limb.At(from + (i + 0.5) * width) * (1 - snug))];
         for (int m = 0; m <= moves; m++)
         {
             double shift = (end - from) * m / moves, force = 0;
@@ -110,7 +111,7 @@ public static class HoopStretch
                     break;
                 }
 
-                double girth = limb.At(here), rest = limb.At(own) * (1 - snug), strain = Math.Max(0, girth / rest - 1);
+                double girth = limb.At(here), strain = Math.Max(0, girth / rests[i] - 1);
                 double slope = (limb.At(here + width / 2) - limb.At(here - width / 2)) / width / (2 * Math.PI);
                 force += width * 2 * Math.PI * modulus * thickness * strain * Math.Max(0, friction + (onto ? -slope : slope));
                 pressure = Math.Max(pressure, 2 * Math.PI * modulus * thickness * strain / girth);

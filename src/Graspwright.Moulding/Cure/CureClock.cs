@@ -11,7 +11,7 @@ namespace Graspwright.Moulding.Cure;
 public static class CureClock
 {
     private const int ChillCells = 24, SheetCells = 16;
-    private const double StepSeconds = 2, LongStepSeconds = 10;
+    private const double StepSeconds = 2, LongStepSeconds = 10, SettledAfter = 60;
 
     /// <summary>Runs the clock.</summary>
     /// <param name="inputs">What it is told.</param>
@@ -128,13 +128,14 @@ public static class CureClock
         double At(double t) => balance + (start - balance) * Math.Exp(-decay * t);
         int steps = Math.Max(8, (int)Math.Ceiling(x.MixSeconds / StepSeconds));
         double step = x.MixSeconds / steps;
+        Func<double, double> rate = x.Rate.Speed();
         age = 0;
         bool found = false;
         for (int i = 0; i < steps; i++)
         {
             double t = i * step, before = age;
             // Simpson's rule on the exact temperature.
-            age += step / 6 * (x.Rate.At(At(t)) + 4 * x.Rate.At(At(t + step / 2)) + x.Rate.At(At(t + step)));
+            age += step / 6 * (rate(At(t)) + 4 * rate(At(t + step / 2)) + rate(At(t + step)));
             found |= Locate(ref mixedBy, x.MixAge, t, before, age, step, found);
             double now = At(t + step);
             states?.Add(new(t + step, now, now, now, age, age, age));
@@ -148,7 +149,8 @@ public static class CureClock
         HeatedBody body = new(BodyShape.Slab, x.Thickness, x.Stuff, mixed, SheetCells);
         double[] ages = new double[SheetCells], speeds = new double[SheetCells];
         Array.Fill(ages, age);
-        Array.Fill(speeds, x.Rate.At(mixed));
+        Func<double, double> rate = x.Rate.Speed();
+        Array.Fill(speeds, rate(mixed));
         double worked = x.WorkingShare * x.HandTransfer + (1 - x.WorkingShare) * x.AirTransfer;
         double workedAt = (x.WorkingShare * x.HandTransfer * x.Hand + (1 - x.WorkingShare) * x.AirTransfer * x.Room) / worked;
         Surroundings rolling = new(x.ContactTransfer, x.Room, worked, workedAt), draping = rolling with { InnerTemperature = x.Mould };
@@ -164,11 +166,20 @@ public static class CureClock
         }
 
         Surroundings current = default;
+        double changed = time, fastest = speeds[0];
         while (least < x.SetTime)
         {
             Surroundings around = found[(int)CureMoment.HandsOff] ? resting : time < onMould ? rolling : draping;
-            double step = time < onMould ? Math.Min(StepSeconds, onMould - time) : StepSeconds;
-            step = step < 1e-6 ? StepSeconds : step;
+            changed = around == current ? changed : time;
+            // Short steps while the temperatures move after a change, longer ones once they have come to rest.
+            double step = time - changed < SettledAfter ? StepSeconds : LongStepSeconds;
+            step = onMould - time > 1e-6 ? Math.Min(step, onMould - time) : step;
+            if (!found[(int)CureMoment.HandsOff])
+            {
+                // A step ends where hands come off: from there on nothing warms the free side but the room.
+                step = Math.Min(step, Math.Max(0.05, (x.HandsOffAge - most) / fastest));
+            }
+
             if (around != current)
             {
                 body.Begin(around, step);
@@ -180,12 +191,13 @@ public static class CureClock
             }
 
             double mostBefore = most, leastBefore = least;
-            (most, least) = (double.NegativeInfinity, double.PositiveInfinity);
+            (most, least, fastest) = (double.NegativeInfinity, double.PositiveInfinity, 0);
             for (int i = 0; i < SheetCells; i++)
             {
-                double speed = x.Rate.At(body.Temperatures[i]);
+                double speed = rate(body.Temperatures[i]);
                 ages[i] += step * (speeds[i] + speed) / 2;
                 speeds[i] = speed;
+                fastest = Math.Max(fastest, speed);
                 most = Math.Max(most, ages[i]);
                 least = Math.Min(least, ages[i]);
             }

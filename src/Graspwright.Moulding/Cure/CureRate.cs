@@ -25,6 +25,20 @@ public readonly record struct CureRate(CureRule Rule, double TenDegreeFactor, do
         ? Math.Pow(TenDegreeFactor, (temperature - LabelTemperature) / 10)
         : Acceleration(ActivationEnergy(TenDegreeFactor, LabelTemperature, LabelTemperature + 10), LabelTemperature, temperature);
 
+    /// <summary>The same as a function with its constants worked out once.</summary>
+    public Func<double, double> Speed()
+    {
+        double label = LabelTemperature;
+        if (Rule == CureRule.TenDegrees)
+        {
+            double slope = Math.Log(TenDegreeFactor) / 10;
+            return temperature => Math.Exp(slope * (temperature - label));
+        }
+
+        double energy = ActivationEnergy(TenDegreeFactor, label, label + 10) / Boltzmann;
+        return temperature => Math.Exp(energy * (1 / label - 1 / temperature));
+    }
+
     /// <summary>Arrhenius' factor from one temperature to another.</summary>
     /// <param name="activation">Activation energy [eV].</param>
     /// <param name="from">First temperature [K].</param>

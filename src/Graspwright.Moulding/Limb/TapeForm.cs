@@ -113,27 +113,36 @@ public sealed class TapeForm
     {
         List<Vector3> points = [], normals = [];
         List<double> areas = [];
+        Vector3[] near = Ring(from, round);
         for (int i = 0; i < along; i++)
         {
-            double low = from + (to - from) * i / along, high = from + (to - from) * (i + 1) / along;
+            Vector3[] far = Ring(from + (to - from) * (i + 1) / along, round);
             for (int k = 0; k < round; k++)
             {
-                Vector3 a = At(low, k, round), b = At(low, k + 1, round), c = At(high, k + 1, round), d = At(high, k, round);
-                Vector3 cross = Vector3.Cross(c - a, d - b);
+                int next = (k + 1) % round;
+                Vector3 a = near[k], b = near[next], c = far[next], d = far[k], cross = Vector3.Cross(c - a, d - b);
                 points.Add((a + b + c + d) / 4);
                 normals.Add(Vector3.Normalize(cross));
                 areas.Add(cross.Length() / 2);
             }
+
+            near = far;
         }
 
         return new(points, normals, areas);
     }
 
-    private Vector3 At(double place, int k, int round)
+    private Vector3[] Ring(double place, int round)
     {
         (double a, double b) = HalfAxes(place);
-        (double sin, double cos) = Math.SinCos(2 * Math.PI * k / round);
-        return new((float)(a * cos), (float)(b * sin), (float)place);
+        Vector3[] ring = new Vector3[round];
+        for (int k = 0; k < round; k++)
+        {
+            (double sin, double cos) = Math.SinCos(2 * Math.PI * k / round);
+            ring[k] = new((float)(a * cos), (float)(b * sin), (float)place);
+        }
+
+        return ring;
     }
 
     private double Blend(double place, Func<TapeMark, double> of)

@@ -78,7 +78,7 @@ internal static class ClockRanges
     /// <summary>The clock as a calculation on those inputs, giving the seconds of its five moments.</summary>
     public static Func<double[], double[]> Model(IReadOnlyList<ClockRange> ranges, CureInputs x) => values =>
     {
-        CureInputs changed = x;
+        CureInputs changed = x with { DewPoint = null };
         for (int i = 0; i < values.Length; i++)
         {
             changed = values[i] == ranges[i].Range.Value ? changed : ranges[i].Set(changed, values[i]);

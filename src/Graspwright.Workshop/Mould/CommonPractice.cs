@@ -15,8 +15,8 @@ internal static class CommonPractice
 
     public static IEnumerable<Table> Tables(HandModel hand, WorkPlan plan)
     {
-        CureInputs warm = plan.Inputs with { Chill = 0, Carry = 0 };
-        CureInputs cold = plan.Inputs with { Chill = SaidChill, Carry = hand.Liner!.Bench.Carry };
+        CureInputs warm = plan.Inputs with { Chill = 0, Carry = 0, DewPoint = null };
+        CureInputs cold = plan.Inputs with { Chill = SaidChill, Carry = hand.Liner!.Bench.Carry, DewPoint = null };
         IReadOnlyList<ClockRange> ranges = ClockRanges.Of(hand, warm), chilled = ClockRanges.Of(hand, cold);
         Func<double[], double[]> model = ClockRanges.Model(ranges, warm);
         Func<double[], double[]> gain = values => [Gain(values, chilled, cold, warm)];

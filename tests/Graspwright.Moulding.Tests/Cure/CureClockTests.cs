@@ -92,7 +92,7 @@ public sealed class CureClockTests
     public void A_colder_start_never_hastens_anything() =>
         Gen.Select(Gen.Double[0, 1800], Gen.Double[0, 1800], Gen.Enum<ChillShape>(), Gen.Double[10, 30], Gen.Enum<CureRule>()).Sample((one, other, shape, room, rule) =>
         {
-            CureInputs x = AtLabel with { Room = room + Zero, Mould = room + Zero, Hand = 32 + Zero, Shape = shape, Rule = rule, Carry = 30 };
+            CureInputs x = AtLabel with { Room = room + Zero, Mould = room + Zero, Hand = 32 + Zero, Shape = shape, Rule = rule, Carry = 30, WorkingShare = 0 }; // hands that stay on longer would warm a cold sheet longer
             CureResult less = CureClock.Run(x with { Chill = Math.Min(one, other) }), more = CureClock.Run(x with { Chill = Math.Max(one, other) });
             foreach (CureMoment moment in Enum.GetValues<CureMoment>())
             {
