@@ -16,6 +16,7 @@ Dictionary<string, Func<Section>> all = new(StringComparer.Ordinal)
     ["sheets"] = SheetTimes.Measure,
     ["lasts"] = HandLives.Measure,
     ["lives"] = LifeFits.Measure,
+    ["mould"] = MouldTimes.Measure,
 };
 List<string> asked = [];
 for (int i = 0; i < args.Length; i++)

@@ -12,6 +12,9 @@ internal static class Interruption
         set => s_unfinished = value;
     }
 
+    /// <summary>What is said when the user stops.</summary>
+    public static string Farewell { get; set; } = "Stopped. Nothing was left half-written.";
+
     /// <summary>Listens for the user's stop.</summary>
     /// <param name="terminal">Where to say so.</param>
     public static void Listen(Terminal terminal) => Console.CancelKeyPress += (_, press) =>
@@ -22,7 +25,7 @@ internal static class Interruption
             File.Delete(file);
         }
 
-        terminal.Talk.WriteLine("Stopped. Nothing was left half-written.");
+        terminal.Talk.WriteLine(Farewell);
         Environment.Exit(ExitCode.Stopped);
     };
 }

@@ -10,7 +10,7 @@ public sealed class WriterTests
 
     [Fact]
     public void Reads_back_every_hand_it_writes() =>
-        RandomHands.Hand.Sample(hand => Assert.Equal(Content(hand), Content(Again(hand))), iter: 100);
+        RandomMould.On(RandomHands.Hand).Sample(hand => Assert.Equal(Content(hand), Content(Again(hand))), iter: 100);
 
     [Fact]
     public void Reads_back_the_starter_with_all_its_guesses()

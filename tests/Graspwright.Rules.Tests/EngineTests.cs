@@ -7,6 +7,7 @@ public sealed class EngineTests
     [InlineData("Graspwright.Numerics.dll")]
     [InlineData("Graspwright.Mechanics.dll")]
     [InlineData("Graspwright.Strength.dll")]
+    [InlineData("Graspwright.Moulding.dll")]
     public void An_engine_knows_no_file_screen_clock_chance_or_culture(string assembly) =>
         Rule.Holds(AssemblyUse.OfTheOutside(Path.Combine(AppContext.BaseDirectory, assembly)));
 

@@ -116,6 +116,7 @@ internal sealed class FormulaText
         "sqrt" => Math.Sqrt(x[0]),
         "max" => x.Max(),
         "min" => x.Min(),
+        "ln" => Math.Log(x[0]),
         _ => throw new FormatException($"No function '{name}'."),
     };
 

@@ -91,6 +91,15 @@ public sealed record HandModel
     /// <summary>What stands in the way of the moving parts; <see langword="null"/> = not given.</summary>
     public HandRoom? Room { get; init; }
 
+    /// <summary>The limb by tape and vernier; <see langword="null"/> = not measured.</summary>
+    public LimbForm? Form { get; init; }
+
+    /// <summary>The liner; <see langword="null"/> = none planned.</summary>
+    public Liner? Liner { get; init; }
+
+    /// <summary>The chain of copies; <see langword="null"/> = none planned.</summary>
+    public CopyPlan? Copies { get; init; }
+
     /// <summary>Every default that stands in for a measurement.</summary>
     public IReadOnlyList<Guess> Guesses { get; init; } = [];
 }

@@ -44,6 +44,21 @@ public enum Dimension
 
     /// <summary>Volume [m³].</summary>
     Volume,
+
+    /// <summary>Area [m²].</summary>
+    Area,
+
+    /// <summary>Density [kg/m³].</summary>
+    Density,
+
+    /// <summary>Conductivity of heat [W/(m·K)].</summary>
+    Conductivity,
+
+    /// <summary>Specific heat [J/(kg·K)].</summary>
+    SpecificHeat,
+
+    /// <summary>Heat transfer at a surface [W/(m²·K)].</summary>
+    HeatTransfer,
 }
 
 /// <summary>Words about dimensions.</summary>
@@ -67,6 +82,11 @@ public static class DimensionWords
         Dimension.AngularSpeed => "a speed of turning",
         Dimension.Energy => "an energy",
         Dimension.Volume => "a volume",
+        Dimension.Area => "an area",
+        Dimension.Density => "a density",
+        Dimension.Conductivity => "a conductivity of heat",
+        Dimension.SpecificHeat => "a specific heat",
+        Dimension.HeatTransfer => "a heat transfer at a surface",
         _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "Unknown dimension."),
     };
 }

@@ -142,5 +142,10 @@ public sealed class Unit
         new("deg/s", Dimension.AngularSpeed, 1, ["°/s"], degreePower: 1), new("rad/s", Dimension.AngularSpeed, 1, []),
         new("J", Dimension.Energy, 1, []), new("mJ", Dimension.Energy, 0.001m, []), new("Wh", Dimension.Energy, 3600, ["W·h"]),
         new("ml", Dimension.Volume, 0.000001m, ["mL", "cm³", "cm3"]), new("l", Dimension.Volume, 0.001m, ["L"]), new("m³", Dimension.Volume, 1, ["m3"]),
+        new("cm²", Dimension.Area, 0.0001m, ["cm2"]), new("mm²", Dimension.Area, 0.000001m, ["mm2"]), new("m²", Dimension.Area, 1, ["m2"]), new("in²", Dimension.Area, Inch * Inch, ["in2"]),
+        new("g/cm³", Dimension.Density, 1000, ["g/cm3", "g/ml", "g/mL"]), new("kg/m³", Dimension.Density, 1, ["kg/m3"]),
+        new("W/(m·K)", Dimension.Conductivity, 1, ["W/m·K", "W/mK", "W/(mK)"]),
+        new("J/(kg·K)", Dimension.SpecificHeat, 1, ["J/kg·K", "J/kgK", "J/(kgK)"]),
+        new("W/(m²·K)", Dimension.HeatTransfer, 1, ["W/m²·K", "W/m²K", "W/m2K", "W/(m2K)", "W/(m²K)"]),
     ];
 }

@@ -46,6 +46,7 @@ internal static class HandBinding
         };
         DriveBinding.CheckTogether(root, hand.PullLink, hand.Crank, hand.Rail);
         hand = Day(root, hand);
+        hand = hand with { Form = MouldBinding.Form(root), Liner = MouldBinding.Liner(root), Copies = MouldBinding.Copies(root) };
         return hand with { Guesses = Together(run.Guesses, fingers.Count) };
     }
 

@@ -82,6 +82,10 @@ internal sealed class KeyCheck(Faults faults, string? folder)
         if (HandPath.TryDescribe(entry.Key, out HandKey? target, out string? near))
         {
             ValueReading.Quantity(key, entry.Value, path, faults, target.Dimension);
+            if (target.Dimension == Dimension.Temperature && entry.Value is TextNode text && !text.Text.TrimEnd().EndsWith('K'))
+            {
+                faults.Add(entry.Value.Place, path, entry.Value.Found(), "a difference of temperature in K", "write \"2 K\": 2 °C would be a temperature, not a difference");
+            }
         }
         else
         {

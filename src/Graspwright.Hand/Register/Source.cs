@@ -90,6 +90,7 @@ public sealed record Source(string Key, string Title, string Authors, int? Year,
             "No published count of grips or knocks a day was found. Each figure has its reason in docs/use.md; count your own for a week first."),
         new("memory-skin", "Pressure on the skin of the palm's side, for an instant", "", null, SourceStanding.FromMemory,
             "Pain at 400 to 700 kPa on the palm of men, 30 % less of women, by memory; discomfort at about 40 % of it was seen. 200 kPa is taken."),
+        .. MouldSources.All,
         new("workshop-choice", "A round figure to start from", "", null, SourceStanding.Chosen, "No published figure was found; replace it by a measurement."),
     ];
 }

@@ -44,6 +44,7 @@ public static class HandWriter
         friction.Quantity("guide", hand.Friction.Guide);
         HeldThings(root, hand);
         DayWriting.Write(root, hand);
+        MouldWriter.Write(root, hand);
 
         StringBuilder text = new();
         root.WriteTo(text);

@@ -101,15 +101,21 @@ public static class TextAnswer
         bool[] number = [.. Enumerable.Range(0, count).Select(c => table.Rows.All(r => r[c].Text is null))];
         string[] heads = [.. table.Columns.Select(c => c.Name)], units = [.. table.Columns.Select(c => c.Unit)];
         int[] width = [.. Enumerable.Range(0, count).Select(c => Math.Max(Math.Max(heads[c].Length, units[c].Length), cells.Max(r => r[c].Length)))];
-        AddLine(text, heads, width, number);
-        if (units.Any(u => u.Length > 0))
+        bool whole = width.Sum() + 2 * (count - 1) <= Width;
+        int[] fit = whole ? width : WrappedColumns.Fit(width, number, Width);
+        foreach (string[] line in whole ? [heads] : WrappedColumns.Lines(heads, fit))
         {
-            AddLine(text, units, width, number);
+            AddLine(text, line, fit, number);
         }
 
-        foreach (string[] row in cells)
+        if (units.Any(u => u.Length > 0))
         {
-            AddLine(text, row, width, number);
+            AddLine(text, units, fit, number);
+        }
+
+        foreach (string[] line in whole ? cells : cells.SelectMany(row => WrappedColumns.Lines(row, fit)))
+        {
+            AddLine(text, line, fit, number);
         }
     }
 

@@ -1,0 +1,251 @@
+namespace Graspwright.Hand;
+
+/// <summary>Binds form, liner and copies, and explains what can't be.</summary>
+internal static class MouldBinding
+{
+    public static LimbForm? Form(Binder root)
+    {
+        if (root.OptionalPart("form") is not { } t)
+        {
+            return null;
+        }
+
+        List<(LimbMark Mark, Place Place)> marks = [.. t.Part("marks").NamedParts().Select(p => (Mark(p.Name, p.Part), p.Part.Place))];
+        if (marks.Count < 2)
+        {
+            t.Fault(t.PlaceOf("marks"), "marks", marks.Count == 0 ? "no mark" : "one mark", "two marks or more", "measure the girth at two places and add wrist = { place = \"0 mm\", girth = \"172 mm\" } to [form.marks]");
+        }
+
+        marks.Sort((a, b) => a.Mark.Place.CompareTo(b.Mark.Place));
+        foreach (((LimbMark Mark, Place Place) a, (LimbMark Mark, Place Place) b) in marks.Zip(marks.Skip(1)).Where(p => p.Second.Mark.Place - p.First.Mark.Place < 1e-4))
+        {
+            t.Fault(b.Place, $"marks.{b.Mark.Name}", $"{b.Mark.Name} at the place of {a.Mark.Name}", "marks that lie apart", "check the places, or remove one of the two");
+        }
+
+        double first = marks.Count > 0 ? marks[0].Mark.Place : double.NaN, last = marks.Count > 0 ? marks[^1].Mark.Place : double.NaN;
+        LimbForm form = new()
+        {
+            Zero = t.Word("zero"),
+            Marks = [.. marks.Select(m => m.Mark)],
+            NearEdge = t.Quantity("near_edge", Toml.Quantity(first, Dimension.Length)),
+            FarEdge = t.Quantity("far_edge", Toml.Quantity(last, Dimension.Length)),
+            Thumb = t.OptionalPart("thumb") is { } thumb ? new(thumb.Quantity("place"), thumb.Quantity("root"), thumb.Quantity("largest"), thumb.Quantity("length"), thumb.Quantity("angle")) : null,
+            Patches = [.. t.Part("patches").NamedParts().Select(p => Patch(p.Name, p.Part))],
+        };
+        if (form.NearEdge >= form.FarEdge)
+        {
+            t.Fault(t.PlaceOf("near_edge"), "near_edge", "an edge toward the elbow that lies beyond the one toward the fingertips", "a place before far_edge", "swap the two, or check the signs");
+        }
+        else if (form.NearEdge < first || form.FarEdge > last)
+        {
+            string edge = form.NearEdge < first ? "near_edge" : "far_edge";
+            t.Fault(t.PlaceOf(edge), edge, "an edge beyond the marks", "an edge between the first and the last mark", "add a mark there: a girth that was not measured is not guessed");
+        }
+
+        return form;
+    }
+
+    public static Liner? Liner(Binder root)
+    {
+        if (root.OptionalPart("liner") is not { } t)
+        {
+            return null;
+        }
+
+        Binder work = t.Part("work"), off = t.Part("off");
+        Liner liner = new()
+        {
+            Thickness = t.Quantity("thickness"),
+            SheetArea = t.Optional("sheet_area"),
+            SheetLength = t.Optional("sheet_length"),
+            SheetWidth = t.Optional("sheet_width"),
+            Overlap = t.Quantity("overlap"),
+            Waste = t.Quantity("waste"),
+            Spare = t.Quantity("spare"),
+            Putty = Putty(t.Part("putty"), t),
+            Bench = Bench(t.Part("bench")),
+            Work = new(work.Quantity("mix"), work.Quantity("roll"), work.Quantity("drape"), work.Quantity("seams"), work.Quantity("hollow"), Whole(work, "hollows"), work.Quantity("smooth")),
+            Off = new(off.Quantity("stretch_share"), off.Quantity("friction"), off.Quantity("one_hand_pull"), off.Quantity("clearance")),
+        };
+        CheckSheet(t, liner);
+        return liner;
+    }
+
+    public static CopyPlan? Copies(Binder root)
+    {
+        if (root.OptionalPart("copies") is not { } t)
+        {
+            return null;
+        }
+
+        double shell = t.Quantity("shell"), gap = t.Quantity("gap"), film = t.Quantity("film");
+        return new(t.Quantity("snug"), gap, film, t.Quantity("negative_wall"), t.Quantity("water_for_powder"), t.Quantity("plaster_growth"), t.Quantity("silicone_shrinkage"),
+            t.Quantity("wax", Toml.Quantity(shell + gap + 2 * film, Dimension.Length)), t.Quantity("wax_shrinkage"), shell, t.Quantity("shell_shrinkage"), t.Quantity("water"));
+    }
+
+    private static LimbMark Mark(string name, Binder t)
+    {
+        LimbMark mark = new(name, t.Quantity("place"), t.Quantity("girth"), t.Optional("width"), t.Optional("depth"));
+        if (mark.Width is null != mark.Depth is null)
+        {
+            string missing = mark.Width is null ? "width" : "depth";
+            t.Fault(t.Place, missing, "nothing", "width and depth together, or neither", $"measure the {missing} too, or remove the other: then it counts as round");
+        }
+        else if (mark is { Width: { } w, Depth: { } d })
+        {
+            // A closed convex line of this width and depth is no shorter than the rhombus and no longer than the rectangle.
+            double least = 2 * double.Hypot(w, d), most = 2 * (w + d);
+            if (mark.Girth < least || mark.Girth > most)
+            {
+                t.Fault(t.PlaceOf("girth"), "girth", FormattableString.Invariant($"{1000 * mark.Girth:0.#} mm round a width of {1000 * w:0.#} and a depth of {1000 * d:0.#} mm"),
+                    FormattableString.Invariant($"{1000 * least:0.#} to {1000 * most:0.#} mm: no rounded shape of that width and depth has another girth"), "measure the three again at the same mark");
+            }
+        }
+
+        return mark;
+    }
+
+    private static LimbPatch Patch(string name, Binder t)
+    {
+        double from = t.Quantity("from"), to = t.Quantity("to");
+        if (from >= to)
+        {
+            t.Fault(t.PlaceOf("from"), "from", "a patch that ends before it begins", "from below to", "swap the two");
+        }
+
+        return new(name, t.Choice<PatchKind>("kind"), from, to, t.Quantity("angle_from"), t.Quantity("angle_to"));
+    }
+
+    private static PuttyLabel Putty(Binder t, Binder liner)
+    {
+        double? work = t.Optional("work_time"), set = t.Optional("set_time"), at = t.Optional("at"), full = t.Optional("full_time"), mix = t.Optional("mix_time");
+        if (!liner.Has("putty"))
+        {
+            liner.Fault(liner.Place, "putty", "no label", "the label of the tub: work time, set time and the temperature they hold for", "copy them from the tub: work_time = \"4 min\", set_time = \"12 min\", at = \"23 °C\" in [liner.putty]");
+        }
+        else
+        {
+            Label(t, "work_time", work, "4 min", "the work time on the label");
+            Label(t, "set_time", set, "12 min", "the time on the label after which it may leave the mould");
+            if (!t.Has("at"))
+            {
+                t.Fault(t.Place, "at", "minutes without a temperature", "the temperature for which the label's minutes hold", "labels say it in small print, 23 °C as a rule: add at = \"23 °C\"; without it the minutes mean nothing in another room");
+            }
+        }
+
+        if (work >= set)
+        {
+            t.Fault(t.PlaceOf("work_time"), "work_time", FormattableString.Invariant($"{work / 60:0.##} min, not before the set time of {set / 60:0.##} min"), "a work time below the set time", "swap the two: it is worked first and leaves the mould later");
+        }
+
+        if (mix >= work)
+        {
+            t.Fault(t.PlaceOf("mix_time"), "mix_time", FormattableString.Invariant($"{mix / 60:0.##} min, not before the work time of {work / 60:0.##} min"), "a mixing time below the work time", "work time counts from the start of mixing: check the label");
+        }
+
+        if (full < set)
+        {
+            t.Fault(t.PlaceOf("full_time"), "full_time", FormattableString.Invariant($"{full / 60:0.##} min, before the set time of {set / 60:0.##} min"), "at least the set time", "check the label");
+        }
+
+        if (t.Has("price") != t.Has("pack"))
+        {
+            string missing = t.Has("price") ? "pack" : "price";
+            t.Fault(t.Place, missing, "nothing", "price and pack together, or neither", $"add {missing}, or remove the other");
+        }
+
+        return new()
+        {
+            Name = t.Word("name"),
+            RatioA = t.Quantity("ratio_a"),
+            RatioB = t.Quantity("ratio_b"),
+            RatioError = t.Optional("ratio_error"),
+            DensityA = t.Quantity("density_a"),
+            DensityB = t.Quantity("density_b"),
+            MixTime = mix,
+            WorkTime = work ?? double.NaN,
+            SetTime = set ?? double.NaN,
+            FullTime = full,
+            At = at ?? double.NaN,
+            ShoreA = t.Optional("shore_a"),
+            Elongation = t.Optional("elongation"),
+            Tear = t.Optional("tear"),
+            Price = t.Optional("price"),
+            Pack = t.Optional("pack"),
+            Money = t.Word("money"),
+            Arrhenius = t.Word("rule") == "arrhenius",
+            TenDegreeFactor = t.Quantity("ten_degree_factor"),
+            Conductivity = t.Quantity("conductivity"),
+            SpecificHeat = t.Quantity("specific_heat"),
+            MixShare = t.Quantity("mix_share"),
+            HandsOffShare = t.Quantity("hands_off_share"),
+            CureAtSet = t.Quantity("cure_at_set"),
+        };
+    }
+
+    private static void Label(Binder t, string key, double? value, string example, string words)
+    {
+        if (value is null && !t.Has(key))
+        {
+            t.Fault(t.Place, key, "nothing", words, $"copy it from the tub: add {key} = \"{example}\" to [{t.Path}]");
+        }
+    }
+
+    private static PuttyBench Bench(Binder t)
+    {
+        double room = t.Quantity("room");
+        return new()
+        {
+            ScaleStep = t.Quantity("scale_step"),
+            Tub = t.Optional("tub"),
+            Room = room,
+            Humidity = t.Quantity("humidity"),
+            Mould = t.Quantity("mould", Toml.Quantity(room, Dimension.Temperature)),
+            Hand = t.Quantity("hand"),
+            Freezer = t.Quantity("freezer"),
+            Chill = t.Quantity("chill"),
+            ChilledAs = t.Choice<ChilledAs>("chilled_as"),
+            FlatThickness = t.Quantity("flat"),
+            Carry = t.Quantity("carry"),
+            Helpers = Whole(t, "helpers"),
+            AirTransfer = t.Quantity("air_transfer"),
+            FreezerTransfer = t.Quantity("freezer_transfer"),
+            HandTransfer = t.Quantity("hand_transfer"),
+            ContactTransfer = t.Quantity("contact_transfer"),
+            HandShare = t.Quantity("hand_share"),
+            WorkingShare = t.Quantity("working_share"),
+        };
+    }
+
+    private static void CheckSheet(Binder t, Liner liner)
+    {
+        if (t.Has("sheet_length") != t.Has("sheet_width"))
+        {
+            string missing = t.Has("sheet_length") ? "sheet_width" : "sheet_length";
+            t.Fault(t.Place, missing, "nothing", "length and width together, or neither", $"add {missing}, or remove the other");
+        }
+
+        if (t.Has("sheet_area") && t.Has("sheet_length"))
+        {
+            t.Fault(t.PlaceOf("sheet_area"), "sheet_area", "sheet_area beside sheet_length", "one of the two", "remove sheet_area: length times width says it");
+        }
+
+        double smallest = Math.Min(liner.SheetLength ?? double.PositiveInfinity, liner.SheetWidth ?? Math.Sqrt(liner.SheetArea ?? double.PositiveInfinity));
+        if (liner.Thickness > smallest / 4)
+        {
+            t.Fault(t.PlaceOf("thickness"), "thickness", FormattableString.Invariant($"{1000 * liner.Thickness:0.##} mm on a sheet of {1000 * smallest:0.##} mm"),
+                "at most a quarter of the sheet", "that is a block, no sheet: check the units, a liner is 2 to 6 mm thick");
+        }
+    }
+
+    private static int Whole(Binder t, string key)
+    {
+        double value = t.Quantity(key);
+        if (value != Math.Floor(value))
+        {
+            t.Fault(t.PlaceOf(key), key, FormattableString.Invariant($"{value}"), "a whole number", FormattableString.Invariant($"write {Math.Round(value)}"));
+        }
+
+        return double.IsNaN(value) ? 0 : (int)value;
+    }
+}
