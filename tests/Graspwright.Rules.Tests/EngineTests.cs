@@ -6,6 +6,7 @@ public sealed class EngineTests
     [Theory]
     [InlineData("Graspwright.Numerics.dll")]
     [InlineData("Graspwright.Mechanics.dll")]
+    [InlineData("Graspwright.Signals.dll")]
     public void An_engine_knows_no_file_screen_clock_chance_or_culture(string assembly) =>
         Rule.Holds(AssemblyUse.OfTheOutside(Path.Combine(AppContext.BaseDirectory, assembly)));
 
