@@ -24,6 +24,7 @@ public static class HandKeys
         Part("friction", () => Friction!),
         Part("locks", () => Locks!),
         Part("objects", () => Objects!),
+        Part("signals", () => SignalKeys.Signals),
         Part("tolerances", () => Tolerances!),
         Part("files", () => Files!),
     ]);
@@ -166,6 +167,7 @@ public static class HandKeys
         Angle("at", "Wrist motion of closing at which it acts; 0 = from the start.", "0 deg", Bounds.UpToHalfTurn) with { Default = "\"0 deg\"" },
         Choice("pull", "Whether the pull stays attached.", "holds pull", "lets go") with { Required = true },
         Of("may_carry", Dimension.Force, "Greatest force the lock may carry.", "80 N", Bounds.Positive),
+        .. SignalKeys.OfLock,
     ]);
 
     private static HandSection Objects { get; } = new("Things to close on, by name.", []) { AnyKey = Part("NAME", () => Object!) };

@@ -58,6 +58,9 @@ public sealed record HandModel
     /// <summary>Things to close on.</summary>
     public IReadOnlyList<HandObject> Objects { get; init; } = [];
 
+    /// <summary>Muscle signals; <see langword="null"/> = nothing said about them.</summary>
+    public MuscleSignals? Signals { get; init; }
+
     /// <summary>Tolerances: how far a value may lie from what the file says.</summary>
     public IReadOnlyList<Tolerance> Tolerances { get; init; } = [];
 

@@ -44,6 +44,9 @@ public enum Dimension
 
     /// <summary>Volume [m³].</summary>
     Volume,
+
+    /// <summary>Frequency, or samples a second [1/s].</summary>
+    Frequency,
 }
 
 /// <summary>Words about dimensions.</summary>
@@ -67,6 +70,7 @@ public static class DimensionWords
         Dimension.AngularSpeed => "a speed of turning",
         Dimension.Energy => "an energy",
         Dimension.Volume => "a volume",
+        Dimension.Frequency => "a frequency",
         _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "Unknown dimension."),
     };
 }

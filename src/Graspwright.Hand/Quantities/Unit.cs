@@ -142,5 +142,6 @@ public sealed class Unit
         new("deg/s", Dimension.AngularSpeed, 1, ["°/s"], degreePower: 1), new("rad/s", Dimension.AngularSpeed, 1, []),
         new("J", Dimension.Energy, 1, []), new("mJ", Dimension.Energy, 0.001m, []), new("Wh", Dimension.Energy, 3600, ["W·h"]),
         new("ml", Dimension.Volume, 0.000001m, ["mL", "cm³", "cm3"]), new("l", Dimension.Volume, 0.001m, ["L"]), new("m³", Dimension.Volume, 1, ["m3"]),
+        new("Hz", Dimension.Frequency, 1, ["hz"]), new("kHz", Dimension.Frequency, 1000, []),
     ];
 }

@@ -38,6 +38,7 @@ internal static class HandBinding
             },
             Locks = HeldThingsBinding.Locks(root.Part("locks"), fingers),
             Objects = objects,
+            Signals = root.OptionalPart("signals") is { } signals ? SignalsBinding.Bind(signals) : null,
             Tolerances = HeldThingsBinding.Tolerances(root.Part("tolerances"), fingers, objects),
             Files = HeldThingsBinding.Files(root.Part("files")),
         };

@@ -73,6 +73,10 @@ public sealed record Source(string Key, string Title, string Authors, int? Year,
         new("no-give", "Give of cuff and shell taken as none", "", null, SourceStanding.Chosen, "Flatters the hand: flesh takes some degrees of the travel."),
         new("no-play", "Pins taken without play or pin radius", "", null, SourceStanding.Chosen, "Flatters the hand: every reversal loses the play."),
         new("no-drag", "Constant drag taken as none", "", null, SourceStanding.Chosen, "Flatters the hand: real joints drag."),
+        new("farrell-weir-2007", "The optimal controller delay for myoelectric prostheses, 10.1109/TNSRE.2007.891391",
+            "Farrell & Weir", 2007, SourceStanding.Seen, "Best delay 100 ms for a fast hand, 125 ms for a slow one; performance falls linearly with delay; 20 people."),
+        new("memory-electrodes", "Surface electrodes: at most 10 mm along the fibre, 20 mm apart", "", null, SourceStanding.FromMemory,
+            "Numbers of the SENIAM recommendations (Hermens 2000) from memory."),
         new("workshop-choice", "A round figure to start from", "", null, SourceStanding.Chosen, "No published figure was found; replace it by a measurement."),
     ];
 }

@@ -233,6 +233,7 @@ public static class HandWriter
                 one.Quantity("at", held.AtRadians);
                 one.Word("pull", held.HoldsPull ? "holds pull" : "lets go");
                 one.Optional("may_carry", held.MayCarry);
+                SignalsWriting.OfLock(one, held);
                 part.Close(held.Finger, one);
             }
         }
@@ -243,6 +244,7 @@ public static class HandWriter
             Object(objects.Part(thing.Name, always: true), thing);
         }
 
+        SignalsWriting.Write(root, hand.Signals);
         OutTable tolerances = root.Part("tolerances");
         foreach (Tolerance tolerance in hand.Tolerances)
         {
