@@ -37,10 +37,12 @@ internal static class CommandLine
         }
     }
 
+    private static Verb[] SignalVerbs => [new ContactsVerb(), new SitesVerb(), new ThresholdsVerb(), new ListenVerb()];
+
     private static int Run(string[] args, Terminal terminal)
     {
         RootCommand root = new("Plans a wrist-driven hand: hand file in, grip, findings and drawings out.");
-        foreach (Verb verb in (Verb[])[new GripVerb(), new CheckVerb(), new NewVerb(), new PointsVerb(), new ShowVerb(), new SetVerb(), new SchemaVerb()])
+        foreach (Verb verb in (Verb[])[new GripVerb(), new CheckVerb(), new NewVerb(), new PointsVerb(), new ShowVerb(), new SetVerb(), new SchemaVerb(), .. SignalVerbs])
         {
             root.Add(verb.Command(terminal));
         }

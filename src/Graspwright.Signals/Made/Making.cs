@@ -56,7 +56,7 @@ public static class Making
 
         double scale = muscle.Volts / Math.Sqrt(square);
         double[] effort = new double[count];
-        foreach (Mark mark in scene.Marks.Where(m => m.Gesture == muscle.Gesture))
+        foreach (Mark mark in scene.Marks.Where(m => m.Gesture == muscle.Gesture || m.Meanwhile == muscle.Gesture))
         {
             double strength = 0.85 + 0.3 * chance.Even(), late = LateSeconds + 0.1 * chance.Even();
             int from = Math.Max(0, (int)((mark.StartSeconds + late) * rate)), to = Math.Min(count, (int)(mark.EndSeconds * rate));

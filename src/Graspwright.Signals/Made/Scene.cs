@@ -3,7 +3,7 @@ using Graspwright.Signals.Sites;
 
 namespace Graspwright.Signals.Made;
 
-/// <summary>A muscle under the skin that a gesture tenses.</summary>
+/// <summary>A muscle under the skin that a gesture, or what goes on meanwhile, tenses.</summary>
 /// <param name="Gesture">The gesture.</param>
 /// <param name="XMm">Place [mm].</param>
 /// <param name="YMm">Place [mm].</param>

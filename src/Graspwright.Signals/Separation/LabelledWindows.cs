@@ -1,3 +1,4 @@
+using Graspwright.Signals.Quality;
 using Graspwright.Signals.Recordings;
 
 namespace Graspwright.Signals.Separation;
@@ -50,6 +51,11 @@ public sealed record LabelledWindows(IReadOnlyList<string> Channels, IReadOnlyLi
                 int end = (int)Math.Min(take.Envelopes[0].Length, mark.EndSeconds * take.RateHertz), before = windows.Count;
                 for (int at = (int)(start * take.RateHertz); at >= 0 && at + length <= end; at += hop)
                 {
+                    if (!Enumerable.Range(0, channels.Count).All(c => take.IsUsable(c, at / take.RateHertz, (at + length) / take.RateHertz)))
+                    {
+                        continue;
+                    }
+
                     double[] level = [.. take.Envelopes.Select(e => Features.MeanAbsolute(e.AsSpan(at, length)))];
                     double[] row = [.. level.Select(Logarithm)];
                     windows.Add(new(level, row, gesture, repetition, take.Donning));
@@ -84,4 +90,33 @@ public sealed record LabelledWindows(IReadOnlyList<string> Channels, IReadOnlyLi
 /// <param name="Envelopes">Envelope of each channel [unit].</param>
 /// <param name="Marks">What was going on.</param>
 /// <param name="Donning">Which time the contacts were put on.</param>
-public sealed record Take(double RateHertz, IReadOnlyList<double[]> Envelopes, IReadOnlyList<Mark> Marks, int Donning);
+public sealed record Take(double RateHertz, IReadOnlyList<double[]> Envelopes, IReadOnlyList<Mark> Marks, int Donning)
+{
+    /// <summary>Time after a lift-off in which the filters still carry it [s].</summary>
+    private const double SettlingSeconds = 0.3;
+
+    /// <summary>Stretches of each channel that are not usable; empty = all is.</summary>
+    public IReadOnlyList<IReadOnlyList<Stretch>> Unusable { get; init; } = [];
+
+    /// <summary>Whether a channel is usable all through a stretch of time.</summary>
+    /// <param name="channel">Channel.</param>
+    /// <param name="startSeconds">From [s].</param>
+    /// <param name="endSeconds">To [s].</param>
+    public bool IsUsable(int channel, double startSeconds, double endSeconds)
+    {
+        if (channel >= Unusable.Count)
+        {
+            return true;
+        }
+
+        foreach (Stretch bad in Unusable[channel])
+        {
+            if (bad.StartSeconds < endSeconds && startSeconds < bad.EndSeconds + SettlingSeconds)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+}

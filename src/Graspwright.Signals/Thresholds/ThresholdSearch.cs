@@ -105,7 +105,7 @@ public static class ThresholdSearch
                 // Behind a mark of another gesture the wearer may still be on the way from this one.
                 double start = own ? mark.StartSeconds : mark.StartSeconds + Math.Min(wish.CueSlackSeconds, (mark.EndSeconds - mark.StartSeconds) / 2);
                 int from = Math.Clamp((int)(start * take.RateHertz), 0, take.Envelopes[channel].Length), to = Math.Clamp((int)(end * take.RateHertz), from, take.Envelopes[channel].Length);
-                if (to - from >= samples)
+                if (to - from >= samples && take.IsUsable(channel, from / take.RateHertz, to / take.RateHertz))
                 {
                     (own ? wanted : unwanted).Add(GreatestLevel(take.Envelopes[channel].AsSpan(from, to - from), samples));
                 }

@@ -38,7 +38,7 @@ public static class ContactsAnswer
             return new(null, errors, null, []);
         }
 
-        IReadOnlyList<IReadOnlyList<ContactReading>> readings = [.. set.Recordings.Select(r => ContactJudging.Judge(r.Recording, set.Kind, set.Plan.MainsHertz, Limits))];
+        IReadOnlyList<IReadOnlyList<ContactReading>> readings = [.. set.Recordings.Select(set.Judged)];
         List<Figure> figures = [];
         List<Finding> findings = [KindFinding(set)];
         findings.AddRange(Connected(set, readings, figures));

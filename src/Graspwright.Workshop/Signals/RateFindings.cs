@@ -10,7 +10,7 @@ namespace Graspwright.Workshop.Signals;
 internal static class RateFindings
 {
     private const int BitsPerByte = 10, BytesPerValue = 6;
-    private const double WantedRaw = 1000, WantedSmooth = 100;
+    private const double WantedRaw = 900, WantedSmooth = 100;
 
     public static IEnumerable<Finding> Of(SignalSet set, List<Figure> figures)
     {
@@ -25,7 +25,7 @@ internal static class RateFindings
         }
 
         yield return SignalWords.Judged("sampling_rate", "recordings", rate, wanted, most: false, "Hz",
-            string.Create(CultureInfo.InvariantCulture, $"{rate:0.#} samples a second; {(set.Kind == SignalKind.Envelope ? "an envelope needs about" : "a raw signal needs")} {wanted:0}."), "Sample faster, with fewer channels if need be.");
+            string.Create(CultureInfo.InvariantCulture, $"{rate:0.#} samples a second; {(set.Kind == SignalKind.Envelope ? "an envelope needs about 100" : "a raw signal needs 900, twice the 450 Hz up to which muscles are heard")}."), "Sample faster, with fewer channels if need be.");
         yield return Line(set, rate, figures);
         foreach (LoadedRecording r in set.Recordings)
         {

@@ -70,8 +70,16 @@ public sealed record SignalSet(MuscleSignals Plan, SignalKind Kind, string KindW
     {
         double[][] values = [.. r.Recording.Channels.Select(c => c.Values())];
         FrontEnd(r.Recording.RateHertz).Run(values);
-        return new Take(r.Recording.RateHertz, values, r.Recording.Marks, (int)r.Plan.Donning);
+        return new Take(r.Recording.RateHertz, values, r.Recording.Marks, (int)r.Plan.Donning) { Unusable = [.. Judged(r).Select(c => c.Stretches)] };
     })];
+
+    /// <summary>How each channel of a recording is connected.</summary>
+    /// <param name="loaded">The recording.</param>
+    public IReadOnlyList<ContactReading> Judged(LoadedRecording loaded)
+    {
+        ArgumentNullException.ThrowIfNull(loaded);
+        return ContactJudging.Judge(loaded.Recording, Kind, Plan.MainsHertz, new());
+    }
 
     /// <summary>Unit of the values as it is shown, and the factor to it.</summary>
     public (string Unit, double Factor) Shown => Recordings[0].Recording.Channels[0].Unit switch { "V" => ("µV", 1e6), "" => ("counts", 1), var other => (other, 1) };

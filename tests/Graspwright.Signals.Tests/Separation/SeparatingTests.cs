@@ -29,8 +29,8 @@ public sealed class SeparatingTests
     [Fact]
     public void Well_placed_contacts_are_told_apart_and_crowded_ones_are_not()
     {
-        Scene crowded = Scenes.Four() with { Sites = [new("a", 13, 16, 90, 20), new("b", 17, 16, 90, 20), new("c", 13, 19, 90, 20), new("d", 17, 19, 90, 20)], Noise = 25e-6 };
-        LabelledWindows good = Windows([Scenes.Four() with { Noise = 25e-6 }]), bad = Windows([crowded]);
+        Scene crowded = Scenes.Four() with { Sites = [new("a", 13, 16, 90, 20), new("b", 17, 16, 90, 20), new("c", 13, 19, 90, 20), new("d", 17, 19, 90, 20)], Noise = 60e-6 };
+        LabelledWindows good = Windows([Scenes.Four() with { Noise = 60e-6 }]), bad = Windows([crowded]);
         CrossValidation apart = Separating.ByRepetition(good, Separating.Discriminant), together = Separating.ByRepetition(bad, Separating.Discriminant);
         Assert.InRange(apart.RightShare, 0.97, 1);
         Assert.True(together.RightShare < apart.RightShare - 0.03, $"{together.RightShare}");
