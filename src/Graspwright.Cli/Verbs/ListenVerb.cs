@@ -48,6 +48,7 @@ internal sealed class ListenVerb() : Verb("listen", "Take samples from a serial 
         }
 
         using Stream line = OpenLine(parsed.GetRequiredValue(_port), hand.Signals!.LineSpeed);
+        terminal.Talk.WriteLine($"Listening to {plan.Channels.Count} channels; Ctrl-C stops{(file is null ? "" : " and keeps the recording")}.");
         string part = $"{file}.{Environment.ProcessId}.part";
         using Stream? record = file is null ? null : OpenRecord(part, file);
         Listening listening = new(plan, record);

@@ -1,5 +1,3 @@
-using Graspwright.Signals.Recordings;
-
 namespace Graspwright.Signals.Quality;
 
 /// <summary>State of a contact pair in a window.</summary>

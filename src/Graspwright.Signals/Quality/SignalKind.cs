@@ -1,4 +1,3 @@
-using Graspwright.Signals.Filters;
 using Graspwright.Signals.Recordings;
 
 namespace Graspwright.Signals.Quality;

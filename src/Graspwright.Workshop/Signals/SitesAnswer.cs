@@ -71,8 +71,14 @@ public static class SitesAnswer
             return first;
         }
 
-        (Site site, Slip slip) = chosen.Select((s, i) => (s, windows[i].MinBy(w => w.SlipMm))).MinBy(p => p.Item2.SlipMm);
-        return $"{first} The choosiest is {site.Name}: {(slip.EndsAtMap ? "at least " : "")}{SignalWords.Number(slip.SlipMm, "0.#")} mm toward {Toward(slip.DirectionDegrees)}{(slip.EndsAtMap ? ", where the map ends" : ", then two gestures run together")}.";
+        (Site Site, Slip Slip)[] ends = [.. chosen.SelectMany((s, i) => windows[i].Where(w => !w.EndsAtMap).Select(w => (s, w)))];
+        if (ends.Length == 0)
+        {
+            return $"{first} Each may slip as far as the map goes.";
+        }
+
+        (Site site, Slip slip) = ends.MinBy(e => e.Slip.SlipMm);
+        return $"{first} The choosiest is {site.Name}: {SignalWords.Number(slip.SlipMm, "0.#")} mm toward {Toward(slip.DirectionDegrees)}, then two gestures run together.";
     }
 
     private static string Toward(double degrees)
@@ -103,14 +109,22 @@ public static class SitesAnswer
             $"The nearest two gestures, {map.Gestures[best.First]} and {map.Gestures[best.Second]}, lie {SignalWords.Number(best.Separation)} scatters apart with the best places there are.", "Map more places between these, space the contacts of a pair wider, or choose another gesture.");
         for (int i = 0; i < windows.Count; i++)
         {
-            Slip least = windows[i].MinBy(w => w.SlipMm);
+            // What the map cuts off says less than a real end, unless there is none.
+            Slip least = windows[i].Any(w => !w.EndsAtMap) ? windows[i].Where(w => !w.EndsAtMap).MinBy(w => w.SlipMm) : windows[i].MinBy(w => w.SlipMm);
+            Slip edge = windows[i].MinBy(w => w.SlipMm);
+            if (edge.EndsAtMap && edge.SlipMm < LeastSlip)
+            {
+                yield return new("placement_window", chosen[i].Name, Verdict.NotKnown,
+                    $"{chosen[i].Name} lies at the edge of the map: toward {Toward(edge.DirectionDegrees)} nothing is known beyond {SignalWords.Number(edge.SlipMm, "0.#")} mm.", "Map a place farther out in that direction.");
+            }
+
             figures.Add(new(SignalWords.Key("slip", chosen[i].Name), $"how far {chosen[i].Name} may slip in its worst direction", "mm")
             {
                 Value = least.SlipMm,
                 Working = new("least_of_directions", [new("least_of_directions", least.SlipMm, "mm")], "duchon-1977"),
             });
             yield return SignalWords.Judged("placement_window", chosen[i].Name, least.SlipMm, LeastSlip, most: false, "mm",
-                $"{chosen[i].Name} may slip {(least.EndsAtMap ? "at least " : "")}{SignalWords.Number(least.SlipMm, "0.#")} mm toward {Toward(least.DirectionDegrees)}{(least.EndsAtMap ? ", as far as the map goes" : "")}; liners slip by some {LeastSlip:0} mm (common practice, no source).",
+                $"{chosen[i].Name} may slip {(least.EndsAtMap ? "at least " : "")}{SignalWords.Number(least.SlipMm, "0.#")} mm toward {Toward(least.DirectionDegrees)}{(least.EndsAtMap ? ", as far as the map goes" : " before two gestures run together")}; liners slip by some {LeastSlip:0} mm (common practice, no source).",
                 least.EndsAtMap ? "Map a place farther out in that direction." : "Mark the place on skin and liner, or fix the liner there.");
         }
 
@@ -122,9 +136,11 @@ public static class SitesAnswer
     }
 
     private static Table Chosen(Site[] chosen, SiteReading[] readings, SiteMap map, IReadOnlyList<IReadOnlyList<Slip>> windows) => new("chosen sites",
-        [new("site", ""), new("x", "mm"), new("y", "mm"), new("direction", "deg"), new("spacing", "mm"), new("strongest at", ""), new("may slip", "mm"), new("ends at map", "")],
+        [new("site", ""), new("x", "mm"), new("y", "mm"), new("direction", "deg"), new("spacing", "mm"), new("strongest at", ""), new("may slip", "mm"), new("map ends first", "")],
         [.. chosen.Select((s, i) => (IReadOnlyList<Cell>)[s.Name, s.XMm, s.YMm, s.DirectionDegrees, s.SpacingMm, map.Gestures[Strongest(readings[i])],
-            windows.Count > 0 ? windows[i].Min(w => w.SlipMm) : double.NaN, windows.Count > 0 ? windows[i].MinBy(w => w.SlipMm).EndsAtMap ? "yes" : "no" : "–"])]);
+            windows.Count > 0 ? windows[i].Where(w => !w.EndsAtMap).Select(w => w.SlipMm).DefaultIfEmpty(double.NaN).Min() : double.NaN, windows.Count > 0 ? Cut(windows[i]) : "–"])]);
+
+    private static string Cut(IReadOnlyList<Slip> window) => string.Create(CultureInfo.InvariantCulture, $"{window.Count(w => w.EndsAtMap)} of {window.Count} ways");
 
     private static int Strongest(SiteReading reading) => Enumerable.Range(1, reading.Mean.Length - 1).MaxBy(g => reading.Mean[g]);
 

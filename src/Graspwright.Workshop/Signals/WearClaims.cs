@@ -10,7 +10,7 @@ namespace Graspwright.Workshop.Signals;
 /// <summary>What hours of wear say about false activations and drift, and what gestures on cue cannot.</summary>
 internal static class WearClaims
 {
-    private const double WantedPerHour = 1;
+    private const double WantedPerHour = 1, WantedRate = 50, FarHours = 100;
 
     public static string Add(HandModel hand, string handFile, SignalSet set, FrontEnd front, ThresholdResult?[] found, List<Figure> figures, List<Finding> findings, List<Table> tables, ICollection<InputError> errors)
     {
@@ -37,10 +37,11 @@ internal static class WearClaims
             long count = takes.Sum(t => Wear.Count(t.Envelopes[c], t.RateHertz, one.Settings));
             all += count;
             rows.Add([set.Channels[c], hours, count, Wear.Claim(hours, count).AtMostPerHour, .. Drifts(set, takes, c, one, findings)]);
-            foreach (Take take in takes.Where(t => 1 / t.RateHertz > Math.Max(one.Settings.HoldSeconds, 0.02)).Take(1))
-            {
-                findings.Add(new("wear_rate", set.Channels[c], Verdict.Tight, string.Create(CultureInfo.InvariantCulture, $"The wear was recorded at {take.RateHertz:0.#} samples a second, coarser than the hold of {set.Channels[c]}: shorter bursts were not seen."), "Record wear at 50 samples a second or more."));
-            }
+        }
+
+        if (takes.Min(t => t.RateHertz) < WantedRate)
+        {
+            findings.Add(new("wear_rate", "wear", Verdict.Tight, string.Create(CultureInfo.InvariantCulture, $"The wear was recorded at {takes.Min(t => t.RateHertz):0.#} samples a second: bursts shorter than that were not seen."), "Record wear at 50 samples a second or more."));
         }
 
         FalseActivations claim = Wear.Claim(hours, all);
@@ -69,6 +70,6 @@ internal static class WearClaims
             findings.Add(new("drift", set.Channels[channel], Verdict.Tight, $"At rest {set.Channels[channel]} rises by {SignalWords.Percent(drift.RestPerHour)} an hour; at that rate it meets its level in {SignalWords.Number(drift.HoursToThreshold, "0.#")} h.", "Set the levels again at midday, or wear it for a quarter of an hour before setting them."));
         }
 
-        return [100 * drift.RestPerHour, drift.HoursToThreshold];
+        return [100 * drift.RestPerHour, drift.HoursToThreshold < FarHours ? drift.HoursToThreshold : double.NaN];
     }
 }
