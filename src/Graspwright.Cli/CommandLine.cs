@@ -37,6 +37,8 @@ internal static class CommandLine
         }
     }
 
+    private static Verb[] SignalVerbs => [new ContactsVerb(), new SitesVerb(), new ThresholdsVerb(), new ListenVerb()];
+
     private static int Run(string[] args, Terminal terminal)
     {
         RootCommand root = new("Plans a wrist-driven hand: hand file in, grip, findings and drawings out.");
@@ -46,7 +48,7 @@ internal static class CommandLine
             new JobsVerb(), new ThumbVerb(), new RoomVerb(), new PosturesVerb(),
             new MeasureVerb(), new CardVerb(), new DoseVerb(), new ReadingsVerb(), new ProofVerb(), new SheetsVerb(),
             new BreaksVerb(), new LastsVerb(), new LivesVerb(), new SparesVerb(),
-            new LinerVerb(), new ClockVerb(), new OffVerb(), new CopiesVerb(),
+            new LinerVerb(), new ClockVerb(), new OffVerb(), new CopiesVerb(), .. SignalVerbs,
         ];
         foreach (Verb verb in verbs)
         {

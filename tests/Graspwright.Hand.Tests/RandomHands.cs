@@ -39,6 +39,7 @@ internal static class RandomHands
         from objects in Objects
         from locks in Locks(names)
         from structure in RandomStructure.Of(names)
+        from signals in Signals
         from text in Gen.Select(Word, Word, Gen.Enum<Side>(), Length)
         from day in RandomDays.Day(names[0])
         select new HandModel
@@ -68,6 +69,7 @@ internal static class RandomHands
                 Chance = friction[2] > 0.5 ? 0.05 : 0.1,
                 ComputedLives = friction[3] > 0.5 ? [] : [new("finger", 86400 * (2 + friction[0]), 86400, 86400 * (4 + friction[1]))],
             },
+            Signals = signals,
             Tolerances = [new("crank.fulcrum.x", 0.0002), new($"fingers.{(names[0] == "an odd one" ? "\"an odd one\"" : names[0])}.segments[1]", friction[0] / 1000)],
             Files = [new("readings", "bench/readings.csv")],
             Jobs = day.Jobs,
@@ -179,7 +181,44 @@ internal static class RandomHands
                 SecondPinRadius = b.Item6,
             }));
 
+    private static Gen<MuscleSignals?> Signals =>
+        from given in Gen.Bool
+        from words in Gen.Select(Word, Word, Word)
+        from numbers in Gen.Double[0.01, 0.3].Array[14]
+        from bounds in Gen.Select(Gen.Double[40, 70], Gen.Double[5, 80], Gen.Bool, Anywhere)
+        select !given ? null : new MuscleSignals
+        {
+            Kind = bounds.Item3 ? "envelope" : "",
+            MainsHertz = bounds.Item1,
+            DelayLimit = numbers[0],
+            LeastSpacing = numbers[1],
+            SeparationLimit = numbers[2],
+            LoopShare = numbers[3],
+            LineSpeed = 1e6 * numbers[4],
+            Map = bounds.Item3 ? "signals/map.csv" : "",
+            Channels = [new(words.Item1, words.Item2, bounds.Item3 ? words.Item3 : "", "")],
+            Recordings = [new("morning", "a.edf", bounds.Item3, 2, bounds.Item3 ? 1000 * numbers[5] : null, ""), new("noon", "b.csv", false, 1, null, "cues.csv")],
+            Sore = [new(words.Item2, bounds.Item4, numbers[6])],
+            Stud = bounds.Item3 ? null : new()
+            {
+                Metal = "silver",
+                DomeDiameter = numbers[7],
+                DomeHeight = numbers[8],
+                FlangeDiameter = numbers[9],
+                HoleDiameter = numbers[10],
+                LinerThickness = numbers[11],
+                Squeeze = numbers[12],
+                ShoreHardness = bounds.Item2,
+                TearStrength = 1e5 * numbers[13],
+                StretchAtBreak = 10 * numbers[0],
+                PullOut = 100 * numbers[1],
+                ShellMovement = numbers[2],
+                WireDiameter = numbers[3],
+                WireLength = numbers[4],
+            },
+        };
+
     private static Gen<IReadOnlyList<LockPattern>> Locks(string[] names) =>
         Gen.Select(Gen.Double[0, 3], Gen.Bool, Gen.Bool, Gen.Double[1, 300]).Select((at, holds, limited, limit) => (IReadOnlyList<LockPattern>)
-            [new LockPattern("held", [.. names.Select(n => new FingerLock(n, at, holds, limited ? limit : null))]), new LockPattern("none held", [])]);
+            [new LockPattern("held", [.. names.Select(n => new FingerLock(n, at, holds, limited ? limit : null) { HoldsUnpowered = limited ? holds : null, HandRelease = holds ? "lever" : "" })]), new LockPattern("none held", [])]);
 }

@@ -29,6 +29,7 @@ public static class HandKeys
         Part("form", () => MouldKeys.Form),
         Part("liner", () => MouldKeys.Liner),
         Part("copies", () => MouldKeys.Copies),
+        Part("signals", () => SignalKeys.Signals),
         Part("tolerances", () => Tolerances!),
         Part("files", () => Files!),
         Part("wrist_range", () => DayKeys.WristRange),
@@ -178,6 +179,7 @@ public static class HandKeys
         Angle("at", "Wrist motion of closing at which it acts; 0 = from the start.", "0 deg", Bounds.UpToHalfTurn) with { Default = "\"0 deg\"" },
         Choice("pull", "Whether the pull stays attached.", "holds pull", "lets go") with { Required = true },
         Of("may_carry", Dimension.Force, "Greatest force the lock may carry.", "80 N", Bounds.Positive),
+        .. SignalKeys.OfLock,
     ]);
 
     private static HandSection Day { get; } = new("How much the hand is used in a day.",

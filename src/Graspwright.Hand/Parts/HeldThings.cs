@@ -48,4 +48,11 @@ public sealed record LockPattern(string Name, IReadOnlyList<FingerLock> Locks);
 /// <param name="AtRadians">Wrist motion of closing at which it acts [rad]; 0 = from the start.</param>
 /// <param name="HoldsPull">Whether the pull stays attached; if not, the leaf carries no force.</param>
 /// <param name="MayCarry">Greatest force the lock may carry [N]; <see langword="null"/> = not given.</param>
-public sealed record FingerLock(string Finger, double AtRadians, bool HoldsPull, double? MayCarry);
+public sealed record FingerLock(string Finger, double AtRadians, bool HoldsPull, double? MayCarry)
+{
+    /// <summary>What it does when signal or power is lost: <see langword="true"/> = it holds; <see langword="null"/> = not decided.</summary>
+    public bool? HoldsUnpowered { get; init; }
+
+    /// <summary>How it is released by hand under full load; empty = not said.</summary>
+    public string HandRelease { get; init; } = "";
+}

@@ -59,6 +59,9 @@ public enum Dimension
 
     /// <summary>Heat transfer at a surface [W/(m²·K)].</summary>
     HeatTransfer,
+
+    /// <summary>Frequency, or samples a second [1/s].</summary>
+    Frequency,
 }
 
 /// <summary>Words about dimensions.</summary>
@@ -87,6 +90,7 @@ public static class DimensionWords
         Dimension.Conductivity => "a conductivity of heat",
         Dimension.SpecificHeat => "a specific heat",
         Dimension.HeatTransfer => "a heat transfer at a surface",
+        Dimension.Frequency => "a frequency",
         _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "Unknown dimension."),
     };
 }

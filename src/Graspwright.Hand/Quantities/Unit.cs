@@ -147,5 +147,6 @@ public sealed class Unit
         new("W/(m·K)", Dimension.Conductivity, 1, ["W/m·K", "W/mK", "W/(mK)"]),
         new("J/(kg·K)", Dimension.SpecificHeat, 1, ["J/kg·K", "J/kgK", "J/(kgK)"]),
         new("W/(m²·K)", Dimension.HeatTransfer, 1, ["W/m²·K", "W/m²K", "W/m2K", "W/(m2K)", "W/(m²K)"]),
+        new("Hz", Dimension.Frequency, 1, ["hz"]), new("kHz", Dimension.Frequency, 1000, []),
     ];
 }

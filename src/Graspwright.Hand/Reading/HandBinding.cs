@@ -41,6 +41,7 @@ internal static class HandBinding
             Objects = objects,
             Structure = StructureBinding.Bind(new(ofStructure, source.Root, null, HandKeys.Root, "", source.Root.Place), fingers, objects, ofStructure),
             Drawer = DrawerBinding.Bind(new(ofDrawer, source.Root, null, HandKeys.Root, "", source.Root.Place), ofDrawer),
+            Signals = root.OptionalPart("signals") is { } signals ? SignalsBinding.Bind(signals) : null,
             Tolerances = HeldThingsBinding.Tolerances(root.Part("tolerances"), fingers, objects),
             Files = HeldThingsBinding.Files(root.Part("files")),
         };

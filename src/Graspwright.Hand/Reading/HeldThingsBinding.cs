@@ -17,7 +17,11 @@ internal static class HeldThingsBinding
             foreach ((string finger, Binder part) in pattern.NamedParts())
             {
                 KnownFinger(pattern, part.Place, finger, fingers);
-                held.Add(new(finger, part.Quantity("at"), part.Word("pull") == "holds pull", part.Optional("may_carry")));
+                held.Add(new(finger, part.Quantity("at"), part.Word("pull") == "holds pull", part.Optional("may_carry"))
+                {
+                    HoldsUnpowered = part.Word("unpowered") switch { "holds" => true, "frees" => false, _ => null },
+                    HandRelease = part.Word("hand_release"),
+                });
             }
 
             patterns.Add(new(name, held));

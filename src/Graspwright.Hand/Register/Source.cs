@@ -91,6 +91,10 @@ public sealed record Source(string Key, string Title, string Authors, int? Year,
         new("memory-skin", "Pressure on the skin of the palm's side, for an instant", "", null, SourceStanding.FromMemory,
             "Pain at 400 to 700 kPa on the palm of men, 30 % less of women, by memory; discomfort at about 40 % of it was seen. 200 kPa is taken."),
         .. MouldSources.All,
+        new("farrell-weir-2007", "The optimal controller delay for myoelectric prostheses, 10.1109/TNSRE.2007.891391",
+            "Farrell & Weir", 2007, SourceStanding.Seen, "Best delay 100 ms for a fast hand, 125 ms for a slow one; performance falls linearly with delay; 20 people."),
+        new("memory-electrodes", "Surface electrodes: at most 10 mm along the fibre, 20 mm apart", "", null, SourceStanding.FromMemory,
+            "Numbers of the SENIAM recommendations (Hermens 2000) from memory."),
         new("workshop-choice", "A round figure to start from", "", null, SourceStanding.Chosen, "No published figure was found; replace it by a measurement."),
     ];
 }

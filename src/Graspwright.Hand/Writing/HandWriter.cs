@@ -235,6 +235,7 @@ public static class HandWriter
                 one.Quantity("at", held.AtRadians);
                 one.Word("pull", held.HoldsPull ? "holds pull" : "lets go");
                 one.Optional("may_carry", held.MayCarry);
+                SignalsWriting.OfLock(one, held);
                 part.Close(held.Finger, one);
             }
         }
@@ -247,6 +248,7 @@ public static class HandWriter
 
         StructureWriter.Write(root, hand);
         DrawerWriter.Write(root, hand.Drawer);
+        SignalsWriting.Write(root, hand.Signals);
         OutTable tolerances = root.Part("tolerances");
         foreach (Tolerance tolerance in hand.Tolerances)
         {

@@ -1,0 +1,169 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+
+namespace Graspwright.Cli.Tests;
+
+public sealed class SignalVerbsTests
+{
+    private static readonly string DemoFolder = Path.GetDirectoryName(Started.Demo)!;
+
+    [Theory]
+    [InlineData("contacts")]
+    [InlineData("thresholds")]
+    [InlineData("sites")]
+    public void Answers_in_the_one_shape_with_cautions(string verb)
+    {
+        Started run = Started.Run(verb, Started.Demo, "--json");
+        Assert.Equal((0, ""), (run.Code, run.Talk));
+        using JsonDocument json = JsonDocument.Parse(run.Answers);
+        Assert.Equal(["tool", "verb", "hand", "answer", "figures", "findings", "situations", "tables", "cautions"], json.RootElement.EnumerateObject().Select(p => p.Name));
+        Assert.Contains("never while charging", json.RootElement.GetProperty("cautions").ToString(), StringComparison.Ordinal);
+        Assert.Contains(json.RootElement.GetProperty("findings").EnumerateArray(), f => f.GetProperty("key").GetString() == "lock_unpowered" && f.GetProperty("verdict").GetString() == "not known");
+    }
+
+    [Fact]
+    public void Says_that_a_contact_lifted_and_that_no_more_is_claimed_than_hours_allow()
+    {
+        Assert.Contains("hollow in 'morning': usable 89 % of the time, lifted off 1 time", Plain(Started.Run("contacts", Started.Demo).Answers), StringComparison.Ordinal);
+        Assert.Contains("In 0.33 h of wear 0 false activations: fewer than 9 an hour may be claimed.", Plain(Started.Run("thresholds", Started.Demo).Answers), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Writes_pictures_and_settings()
+    {
+        using Folder folder = new();
+        Assert.Equal(0, Started.Run("sites", Started.Demo, "--svg", folder["pictures"]).Code);
+        Assert.Equal(0, Started.Run("thresholds", Started.Demo, "--export", folder["settings.json"]).Code);
+        Assert.Equal(0, Started.Run("thresholds", Started.Demo, "--export", folder["settings.h"]).Code);
+        Assert.True(File.Exists(Path.Combine(folder["pictures"], "sites.svg")));
+        using JsonDocument settings = JsonDocument.Parse(File.ReadAllText(folder["settings.json"]));
+        Assert.Equal(4, settings.RootElement.GetProperty("channels").GetArrayLength());
+        Assert.Contains("signal_levels[4][4]", File.ReadAllText(folder["settings.h"]), StringComparison.Ordinal);
+        Assert.Equal(2, Started.Run("thresholds", Started.Demo, "--export", folder["settings.txt"]).Code);
+    }
+
+    [Theory]
+    [InlineData("[signals.channels.ridge]", "[signals.channels.rigde]", "ridge")]
+    [InlineData("file = \"signals/morning.edf\"", "file = \"signals/evening.edf\"", "not there")]
+    [InlineData("file = \"signals/morning.edf\"", "file = \"signals/map.csv\"", "rate")]
+    public void Explains_recordings_that_do_not_fit(string old, string replacement, string words)
+    {
+        using Folder folder = new();
+        Copy(folder);
+        Started run = Started.Run("contacts", folder.Changed(old, replacement));
+        Assert.Contains(words, run.Talk, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", run.Talk, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Explains_a_hand_without_signals_and_a_recording_without_a_gesture()
+    {
+        using Folder folder = new();
+        string bare = folder.Write("bare.toml", File.ReadAllText(Started.Demo).Split("[signals]", 2)[0]);
+        foreach (string verb in (string[])["contacts", "thresholds", "sites", "listen"])
+        {
+            Started run = Started.Run(verb, bare);
+            Assert.Equal((2, ""), (run.Code, run.Answers));
+            Assert.Contains("signals", run.Talk, StringComparison.Ordinal);
+        }
+
+        Copy(folder);
+        Started other = Started.Run("contacts", folder.Changed("gesture = \"turn\"", "gesture = \"wave\""));
+        Assert.Equal(0, other.Code);
+        Assert.Contains("wave was recorded fewer than two times", Plain(other.Answers), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Listens_at_full_rate_to_half_lines_and_keeps_what_came_when_the_plug_is_pulled()
+    {
+        const int samples = 8000;
+        using PseudoTerminal? port = PseudoTerminal.Open();
+        Assert.SkipWhen(port is null, "No pseudo-terminal here.");
+        using Folder folder = new();
+        using Process listener = Listen(port!.Port, folder["taken.csv"]);
+        Wait(listener, "Listening");
+        StringBuilder text = new();
+        for (int i = 0; i < samples; i++)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"{i % 256},{i % 2000 - 1000},{i * 7 % 4001 - 2000},{-i % 500},{i * 13 % 997}\n");
+        }
+
+        byte[] bytes = Encoding.ASCII.GetBytes(text.ToString());
+        for (int at = 0, piece = 1; at < bytes.Length; at += piece, piece = piece * 7 % 211 + 1)
+        {
+            port.Write(bytes.AsSpan(at, Math.Min(piece, bytes.Length - at))); // lines are cut anywhere
+        }
+
+        Wait(listener, $"{samples} samples, 0 lost, 0 unreadable");
+        port.Dispose();
+        listener.WaitForExit();
+        Assert.Equal(0, listener.ExitCode);
+        Assert.Contains("The port vanished", Plain(listener.StandardOutput.ReadToEnd()), StringComparison.Ordinal);
+        string[] lines = File.ReadAllLines(folder["taken.csv"]);
+        Assert.Equal(samples + 1, lines.Length);
+        Assert.Equal("sample,ridge,hollow,elbow,rim", lines[0]);
+        Assert.All(Enumerable.Range(0, samples), i => Assert.Equal(string.Create(CultureInfo.InvariantCulture, $"{i},{i % 2000 - 1000},{i * 7 % 4001 - 2000},{-i % 500},{i * 13 % 997}"), lines[i + 1]));
+        Assert.Equal(["taken.csv"], folder.Names);
+    }
+
+    [Fact]
+    public void Keeps_the_recording_when_stopped_by_the_user()
+    {
+        using PseudoTerminal? port = PseudoTerminal.Open();
+        Assert.SkipWhen(port is null, "No pseudo-terminal here.");
+        using Folder folder = new();
+        using Process listener = Listen(port!.Port, folder["taken.csv"]);
+        Wait(listener, "Listening");
+        port.Write("0,1,2,3,4\n1,1,2,3,4\n3,1,2,3,4\nnoise\n"u8);
+        Wait(listener, "3 samples, 1 lost, 1 unreadable");
+        PseudoTerminal.Interrupt(listener.Id);
+        listener.WaitForExit();
+        Assert.Equal(130, listener.ExitCode);
+        Assert.Contains("Stopped by you", Plain(listener.StandardOutput.ReadToEnd()), StringComparison.Ordinal);
+        Assert.Equal(["sample,ridge,hollow,elbow,rim", "0,1,2,3,4", "1,1,2,3,4", "3,1,2,3,4"], File.ReadAllLines(folder["taken.csv"]));
+    }
+
+    [Fact]
+    public void Refuses_ports_and_files_that_cannot_be_used()
+    {
+        using Folder folder = new();
+        Assert.Contains("no such port", Started.Run("listen", Started.Demo, "--port", folder["nowhere"]).Talk, StringComparison.Ordinal);
+        Assert.Contains("there already", Started.Run("listen", Started.Demo, "--record", folder.Write("mine.csv", "mine")).Talk, StringComparison.Ordinal);
+        Assert.Equal(2, Started.Run("listen", Started.Demo, "--rate", "1").Code);
+        Assert.Equal(2, Started.Run("sites", Started.Demo, "--count", "0").Code);
+        Assert.Equal(2, Started.Run("sites", Started.Demo, "--count", "12").Code);
+    }
+
+    private static Process Listen(string port, string record) => Process.Start(new ProcessStartInfo("dotnet", [Started.Dll, "listen", Started.Demo, "--port", port, "--rate", "2000", "--counted", "--record", record])
+    {
+        UseShellExecute = false,
+        RedirectStandardOutput = true,
+        RedirectStandardError = true,
+        StandardOutputEncoding = Encoding.UTF8,
+        StandardErrorEncoding = Encoding.UTF8,
+    })!;
+
+    private static void Wait(Process listener, string words)
+    {
+        string? line = listener.StandardError.ReadLine();
+        while (line is not null && !line.Contains(words, StringComparison.Ordinal))
+        {
+            line = listener.StandardError.ReadLine();
+        }
+
+        Assert.NotNull(line);
+    }
+
+    private static void Copy(Folder folder)
+    {
+        Directory.CreateDirectory(folder["signals"]);
+        foreach (string file in Directory.GetFiles(Path.Combine(DemoFolder, "signals")))
+        {
+            File.Copy(file, Path.Combine(folder["signals"], Path.GetFileName(file)));
+        }
+    }
+
+    private static string Plain(string wrapped) => string.Join(' ', wrapped.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+}
