@@ -87,7 +87,7 @@ internal sealed class ClockVerb() : Verb("clock", "The cure clock: mixed by, fir
     {
         if (parsed.GetValue(_svg) is { } folder)
         {
-            Folders.Make(folder, "--svg");
+            WholeFile.Folder(folder, "--svg");
             WholeFile.Write(Path.Combine(folder, "cure.svg"), SvgWriter.Write(MouldPictures.Cure(result), "cure"), "--svg");
             WholeFile.Write(Path.Combine(folder, "plan.svg"), SvgWriter.Write(MouldPictures.Plan(result), "plan"), "--svg");
             terminal.Talk.WriteLine($"Wrote 2 pictures to {folder}");
