@@ -23,13 +23,17 @@ internal sealed partial class PathFollower
             Peak(k++, Math.Abs(_eq.LeafTension[f]));
         }
 
-        for (int f = 0; f < _eq.FingerCount; f++)
+        foreach (double load in _eq.JointLoads)
         {
-            _eq.JointLoads(f, _loads);
-            for (int j = 0; j < 3; j++)
+            Peak(k++, load);
+        }
+
+        if (_eq.HasObject)
+        {
+            _eq.OverlapRates(_rateEnd, _overlapRate);
+            for (int c = 0; c < _overlapRate.Length; c++)
             {
-                Peak(k++, _loads[j]);
-                NoteContactPeak(f, j);
+                NoteContactPeak(c);
             }
         }
 
@@ -39,11 +43,9 @@ internal sealed partial class PathFollower
     }
 
     /// <summary>Peak of a contact force, between states by the cubic piece that its rates give.</summary>
-    private void NoteContactPeak(int f, int segment)
+    private void NoteContactPeak(int c)
     {
-        int c = f * 3 + segment;
-        double force = _eq.ContactForce[c], stiffness = _drive.Fingers[f].PadStiffness;
-        double rate = force > 0 ? stiffness * _eq.OverlapRate(f, segment, _rateEnd) : 0;
+        double force = _eq.ContactForce[c], rate = force > 0 ? _padStiffness[c / 3] * _overlapRate[c] : 0;
         _contactPeak[c] = Math.Max(_contactPeak[c], force);
         (double theta, double before, double rateBefore) = _contactBefore[c];
         double h = _theta - theta;

@@ -11,7 +11,7 @@ internal sealed partial class PathFollower
     private readonly List<(EventKind Kind, double Theta, bool Opening, string Subject, int Part, double Value, bool InJump)> _events = [];
     private readonly List<(double Theta, bool Opening, double Lost, double[] Before, double[] After, bool ByLock)> _jumps = [];
     private readonly List<(double Theta, double Tau, double RateIn, double RateOut)> _closingMoments = [], _openingMoments = [];
-    private readonly double[] _loads = new double[3];
+    private double[] _splayWeight = [], _padStiffness = [];
     private int _poolUsed;
     private TraceLayout _layout = new([], []);
     private string[] _coordinateNames = [], _peakNames = [], _cordNames = [];
@@ -50,6 +50,8 @@ internal sealed partial class PathFollower
         _cordNames = ["pull link", "transfer link", .. _drive.Fingers.Select(f => $"pull {f.Name}")];
         _coordinateNames = [.. names];
         _peakNames = [.. peaks];
+        _splayWeight = [.. _drive.Fingers.Select(f => Math.Cos(f.SplayRadians))];
+        _padStiffness = [.. _drive.Fingers.Select(f => f.PadStiffness)];
         _peaks = new double[peaks.Count];
         _peakTheta = new double[peaks.Count];
         _peakOpening = new bool[peaks.Count];
@@ -213,29 +215,28 @@ internal sealed partial class PathFollower
 
     private void FillFinger(double[] row, int f, ref double grip, ref double x, ref double y)
     {
-        double weight = Math.Cos(_drive.Fingers[f].SplayRadians);
-        FingerGeometry g = _eq.Geometry(f);
-        _eq.JointLoads(f, _loads);
+        double weight = _splayWeight[f];
+        ReadOnlySpan<double> loads = _eq.JointLoads;
         for (int i = 0; i < 3; i++)
         {
             double force = _eq.ContactForce[f * 3 + i];
-            Vector2D push = -force * g.Normal(i);
+            Vector2D push = -force * _eq.Normal(f, i);
             grip += weight * force;
             x += weight * push.X;
             y += weight * push.Y;
             row[_layout.Joint(f, i)] = _eq.Joint[f * 3 + i];
             row[_layout.Contact(f, i)] = force;
             row[_layout.Overlap(f, i)] = _eq.HasObject ? _eq.Overlap[f * 3 + i] : double.NaN;
-            row[_layout.Pin(f, i)] = _loads[i];
-            row[_layout.ContactPointX(f, i)] = _eq.HasObject ? g.Closest(i).X : double.NaN;
-            row[_layout.ContactPointX(f, i) + 1] = _eq.HasObject ? g.Closest(i).Y : double.NaN;
+            row[_layout.Pin(f, i)] = loads[f * 3 + i];
+            row[_layout.ContactPointX(f, i)] = _eq.HasObject ? _eq.Closest(f, i).X : double.NaN;
+            row[_layout.ContactPointX(f, i) + 1] = _eq.HasObject ? _eq.Closest(f, i).Y : double.NaN;
         }
 
         row[_layout.LeafTravel(f)] = _eq.LeafTravel[f];
         row[_layout.LeafPull(f)] = _eq.LeafTension[f];
         row[_layout.FingerPull(f)] = _eq.FingerTension[f];
-        row[_layout.TipX(f)] = g.Joints[3].X;
-        row[_layout.TipX(f) + 1] = g.Joints[3].Y;
+        row[_layout.TipX(f)] = _eq.Tip(f).X;
+        row[_layout.TipX(f) + 1] = _eq.Tip(f).Y;
         row[_layout.Locked(f)] = FingerHeld(f) && !_baseFrozen[_eq.Offsets[f]] ? 1 : 0;
     }
 
