@@ -58,7 +58,7 @@ public static class Planning
         }
     }
 
-    private static IEnumerable<BenchReading> Candidates(PlanQuestion question, DriveModel drive, IReadOnlyList<BenchParameter> parameters, string name, HeldObject held)
+    private static List<BenchReading> Candidates(PlanQuestion question, DriveModel drive, IReadOnlyList<BenchParameter> parameters, string name, HeldObject held)
     {
         RunOptions options = new() { EffortFraction = question.Hand.Wrist.SqueezeShare };
         RunResult?[] runs = new RunResult?[1 + 2 * parameters.Count];
