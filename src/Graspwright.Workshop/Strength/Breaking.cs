@@ -37,7 +37,7 @@ public static class Breaking
         GripLoads loads;
         try
         {
-            loads = GripLoads.Run(hand);
+            loads = GripLoads.Of(hand);
         }
         catch (Mechanics.Run.DriveException fault)
         {

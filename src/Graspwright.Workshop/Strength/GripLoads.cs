@@ -45,7 +45,7 @@ public sealed record GripLoads
     /// <summary>Runs the grips of the day.</summary>
     /// <param name="hand">The hand.</param>
     /// <param name="history">Recorded moments of the wrist [N·m]; <see langword="null"/> = none.</param>
-    public static GripLoads Run(HandModel hand, IReadOnlyList<double>? history = null)
+    public static GripLoads Of(HandModel hand, IReadOnlyList<double>? history = null)
     {
         ArgumentNullException.ThrowIfNull(hand);
         Use use = hand.Structure.Use;

@@ -63,7 +63,7 @@ public static class Lasting
         GripLoads loads;
         try
         {
-            loads = GripLoads.Run(hand, question.History);
+            loads = GripLoads.Of(hand, question.History);
         }
         catch (Mechanics.Run.DriveException fault)
         {

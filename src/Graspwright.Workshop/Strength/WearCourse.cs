@@ -74,7 +74,7 @@ public static class WearCourse
     /// <param name="hand">The hand.</param>
     /// <param name="days">Days of wear, 0 or more.</param>
     /// <exception cref="Mechanics.Run.DriveException">The drive cannot be put together.</exception>
-    public static HandModel AfterDays(HandModel hand, double days) => After(hand, PerDay(hand, GripLoads.Run(hand)), days);
+    public static HandModel AfterDays(HandModel hand, double days) => After(hand, PerDay(hand, GripLoads.Of(hand)), days);
 
     /// <summary>Sideways play at the fingertip of each finger, side to side [m].</summary>
     /// <param name="hand">The hand with the play wanted as worn play.</param>

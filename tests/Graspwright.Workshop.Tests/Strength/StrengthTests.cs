@@ -148,11 +148,11 @@ public sealed class StrengthTests
     {
         // 600 squeezes on the mug in one day, as a history of the moment at the end of each, against the same 600 as jobs.
         HandModel jobs = WithUse(u => u with { Knocks = [], Jobs = [new("all day", "mug", GripEffort.Hard, 600)] });
-        GripLoads counted = GripLoads.Run(jobs);
+        GripLoads counted = GripLoads.Of(jobs);
         GripLoad grip = Assert.Single(counted.Grips);
         HandModel recorded = WithUse(u => u with { Knocks = [], Jobs = [], History = new("day.csv", 1, "mug") });
         double tau = Squeezed(recorded);
-        GripLoads rain = GripLoads.Run(recorded, [.. Enumerable.Range(0, 1201).Select(i => i % 2 == 0 ? 0 : tau)]);
+        GripLoads rain = GripLoads.Of(recorded, [.. Enumerable.Range(0, 1201).Select(i => i % 2 == 0 ? 0 : tau)]);
         Assert.Equal(600, rain.HistoryCycles, 1e-9);
         Assert.Equal(600, rain.Grips.Sum(g => g.PerDay), 1e-9);
         Assert.Equal(grip.Peaks["index mcp"], rain.Grips[0].Peaks["index mcp"], 1e-6);
