@@ -14,6 +14,8 @@ Dictionary<string, Func<Section>> all = new(StringComparer.Ordinal)
     ["grip"] = GripStart.Measure,
     ["lasts"] = HandLives.Measure,
     ["lives"] = LifeFits.Measure,
+    ["jobs"] = JobTimes.Measure,
+    ["sheets"] = SheetTimes.Measure,
 };
 List<string> asked = [];
 for (int i = 0; i < args.Length; i++)

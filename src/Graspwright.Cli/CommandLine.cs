@@ -40,7 +40,8 @@ internal static class CommandLine
     private static int Run(string[] args, Terminal terminal)
     {
         RootCommand root = new("Plans a wrist-driven hand: hand file in, grip, findings and drawings out.");
-        foreach (Verb verb in (Verb[])[new GripVerb(), new CheckVerb(), new NewVerb(), new PointsVerb(), new ShowVerb(), new SetVerb(), new SchemaVerb(), new BreaksVerb(), new LastsVerb(), new LivesVerb(), new SparesVerb()])
+        foreach (Verb verb in (Verb[])[new GripVerb(), new CheckVerb(), new NewVerb(), new PointsVerb(), new ShowVerb(), new SetVerb(), new SchemaVerb(), new BreaksVerb(), new LastsVerb(), new LivesVerb(), new SparesVerb(),
+            new JobsVerb(), new ThumbVerb(), new RoomVerb(), new PosturesVerb(), new MeasureVerb(), new CardVerb(), new DoseVerb(), new ReadingsVerb(), new ProofVerb(), new SheetsVerb()])
         {
             root.Add(verb.Command(terminal));
         }

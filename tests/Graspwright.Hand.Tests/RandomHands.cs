@@ -40,6 +40,7 @@ internal static class RandomHands
         from locks in Locks(names)
         from structure in RandomStructure.Of(names)
         from text in Gen.Select(Word, Word, Gen.Enum<Side>(), Length)
+        from day in RandomDays.Day(names[0])
         select new HandModel
         {
             Name = text.Item1,
@@ -69,6 +70,13 @@ internal static class RandomHands
             },
             Tolerances = [new("crank.fulcrum.x", 0.0002), new($"fingers.{(names[0] == "an odd one" ? "\"an odd one\"" : names[0])}.segments[1]", friction[0] / 1000)],
             Files = [new("readings", "bench/readings.csv")],
+            Jobs = day.Jobs,
+            WristRange = gives.Item6 ? new(wrist.TravelRadians, 0.5) : null,
+            Pads = day.Pads,
+            Thumb = day.Thumb,
+            ClosingLock = day.ClosingLock,
+            Room = day.Room,
+            Day = gives.Item6 ? new(600 * friction[0], 9 * friction[1], 28800) : null,
         };
 
     private static Gen<double> Rotational => Gen.OneOf(Gen.Const(double.PositiveInfinity), Gen.Double[1, 900]);

@@ -36,12 +36,20 @@ public sealed class DependencyTests
     private static string Name(string project) => Path.GetFileNameWithoutExtension(project);
 
     private static IEnumerable<string> Packages() =>
-        XDocument.Parse(Repository.Read("Directory.Packages.props")).Descendants("PackageVersion").Select(p => p.Attribute("Include")!.Value);
+        XDocument.Parse(Repository.Read("Directory.Packages.props")).Descendants("PackageVersion").Select(p => p.Attribute("Include")!.Value)
+            .Concat(Repository.Projects.SelectMany(Downloads));
 
     private static IEnumerable<string> References(string project)
     {
         XDocument xml = XDocument.Parse(Repository.Read(project));
         return xml.Descendants("ProjectReference").Select(r => Path.GetFileNameWithoutExtension(r.Attribute("Include")!.Value.Replace('\\', '/')))
-            .Concat(xml.Descendants("PackageReference").Select(r => r.Attribute("Include")!.Value));
+            .Concat(xml.Descendants("PackageReference").Select(r => r.Attribute("Include")!.Value))
+            .Concat(Downloads(project));
     }
+
+    // What is fetched for the build alone stands in the project or in a file that it imports from its own folder.
+    private static IEnumerable<string> Downloads(string project) =>
+        from import in XDocument.Parse(Repository.Read(project)).Descendants("Import").Select(i => i.Attribute("Project")!.Value)
+        from package in XDocument.Parse(Repository.Read($"{Path.GetDirectoryName(project)}/{import}")).Descendants("PackageDownload")
+        select package.Attribute("Include")!.Value;
 }

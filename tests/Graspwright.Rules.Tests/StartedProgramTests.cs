@@ -12,7 +12,11 @@ public sealed partial class StartedProgramTests
     private static readonly string[] AlwaysThere = ["dotnet", "/bin/sh"];
 
     // Program → the package of eng/apt.txt that brings it, itself or as a dependency.
-    private static readonly Dictionary<string, string> Provider = new(StringComparer.Ordinal) { ["/usr/bin/python3"] = "python3-ezdxf" };
+    private static readonly Dictionary<string, string> Provider = new(StringComparer.Ordinal)
+    {
+        ["/usr/bin/python3"] = "python3-ezdxf",
+        ["/usr/bin/pdftoppm"] = "poppler-utils",
+    };
 
     [Fact]
     public void Every_started_program_is_provided_for()

@@ -115,26 +115,30 @@ public sealed class Picture
         Outline(places, pen, fill);
     }
 
-    /// <summary>Draws another picture into this one, moved, at the same size.</summary>
+    /// <summary>Draws another picture into this one, moved, at the same size or at another; line weights stay as they are.</summary>
     /// <param name="other">The other picture.</param>
     /// <param name="dx">Where its lower left corner comes, to the right [mm].</param>
     /// <param name="dy">Where its lower left corner comes, up [mm].</param>
-    public void Insert(Picture other, double dx, double dy)
+    /// <param name="scale">How many times as large, above 0.</param>
+    public void Insert(Picture other, double dx, double dy, double scale = 1)
     {
         ArgumentNullException.ThrowIfNull(other);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(scale);
         foreach (Mark mark in other.Marks)
         {
             marks.Add(mark switch
             {
-                LineMark m => m with { From = m.From.Moved(dx, dy), To = m.To.Moved(dx, dy) },
-                PolylineMark m => m with { Places = [.. m.Places.Select(p => p.Moved(dx, dy))] },
-                CircleMark m => m with { Centre = m.Centre.Moved(dx, dy) },
-                ArcMark m => m with { Centre = m.Centre.Moved(dx, dy) },
-                TextMark m => m with { At = m.At.Moved(dx, dy) },
-                PointMark m => m with { At = m.At.Moved(dx, dy) },
+                LineMark m => m with { From = Moved(m.From), To = Moved(m.To) },
+                PolylineMark m => m with { Places = [.. m.Places.Select(Moved)] },
+                CircleMark m => m with { Centre = Moved(m.Centre), RadiusMm = m.RadiusMm * scale },
+                ArcMark m => m with { Centre = Moved(m.Centre), RadiusMm = m.RadiusMm * scale },
+                TextMark m => m with { At = Moved(m.At), HeightMm = m.HeightMm * scale },
+                PointMark m => m with { At = Moved(m.At) },
                 _ => throw new InvalidOperationException($"A mark of type {mark.GetType().Name} can't be moved."),
             });
         }
+
+        Place Moved(Place p) => new(p.X * scale + dx, p.Y * scale + dy);
     }
 
     private static double Size(double mm, string name) =>

@@ -28,6 +28,13 @@ public static class HandKeys
         .. DrawerKeys.Sections,
         Part("tolerances", () => Tolerances!),
         Part("files", () => Files!),
+        Part("wrist_range", () => DayKeys.WristRange),
+        Part("pads", () => DayKeys.Pads),
+        Part("thumb", () => DayKeys.Thumb),
+        Part("closing_lock", () => DayKeys.ClosingLock),
+        Part("room", () => DayKeys.Room),
+        Part("jobs", () => DayKeys.Jobs),
+        Part("day", () => Day!),
     ]);
 
     /// <summary>A pin.</summary>
@@ -168,6 +175,13 @@ public static class HandKeys
         Angle("at", "Wrist motion of closing at which it acts; 0 = from the start.", "0 deg", Bounds.UpToHalfTurn) with { Default = "\"0 deg\"" },
         Choice("pull", "Whether the pull stays attached.", "holds pull", "lets go") with { Required = true },
         Of("may_carry", Dimension.Force, "Greatest force the lock may carry.", "80 N", Bounds.Positive),
+    ]);
+
+    private static HandSection Day { get; } = new("How much the hand is used in a day.",
+    [
+        Number("grips", "How often it grips in a day, whatever it grips.", Bounds.NotNegative) with { Default = "600", SourceKey = "memory-grips-a-day", Example = "600" },
+        Of("hold", Dimension.Time, "How long a grip is held, on average.", "4 s", Bounds.NotNegative) with { Default = "\"4 s\"", SourceKey = "workshop-choice" },
+        Of("worn", Dimension.Time, "How long the hand is at work in a day.", "8 h", Bounds.Positive) with { Default = "\"8 h\"", SourceKey = "workshop-choice" },
     ]);
 
     private static HandSection Objects { get; } = new("Things to close on, by name.", []) { AnyKey = Part("NAME", () => Object!) };

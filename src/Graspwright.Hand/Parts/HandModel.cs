@@ -64,11 +64,32 @@ public sealed record HandModel
     /// <summary>What the file says about spares and computed lives.</summary>
     public Drawer Drawer { get; init; } = new();
 
+    /// <summary>How much the hand is used in a day; <see langword="null"/> = the file does not say.</summary>
+    public DayOfUse? Day { get; init; }
+
     /// <summary>Tolerances: how far a value may lie from what the file says.</summary>
     public IReadOnlyList<Tolerance> Tolerances { get; init; } = [];
 
     /// <summary>Other files of this hand.</summary>
     public IReadOnlyList<NamedFile> Files { get; init; } = [];
+
+    /// <summary>The day's jobs.</summary>
+    public IReadOnlyList<Job> Jobs { get; init; } = [];
+
+    /// <summary>How far the wrist bends each way; <see langword="null"/> = not given.</summary>
+    public WristRange? WristRange { get; init; }
+
+    /// <summary>The finger pads; <see langword="null"/> where the file neither gives them nor any job.</summary>
+    public Pads? Pads { get; init; }
+
+    /// <summary>The wearer's own thumb; <see langword="null"/> where the file neither gives it nor any job.</summary>
+    public Thumb? Thumb { get; init; }
+
+    /// <summary>Lock that holds the closed hand; <see langword="null"/> = none given.</summary>
+    public ClosingLock? ClosingLock { get; init; }
+
+    /// <summary>What stands in the way of the moving parts; <see langword="null"/> = not given.</summary>
+    public HandRoom? Room { get; init; }
 
     /// <summary>Every default that stands in for a measurement.</summary>
     public IReadOnlyList<Guess> Guesses { get; init; } = [];

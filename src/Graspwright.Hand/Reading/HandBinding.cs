@@ -45,7 +45,23 @@ internal static class HandBinding
             Files = HeldThingsBinding.Files(root.Part("files")),
         };
         DriveBinding.CheckTogether(root, hand.PullLink, hand.Crank, hand.Rail);
+        hand = Day(root, hand);
         return hand with { Guesses = Together(run.Guesses, fingers.Count) };
+    }
+
+    private static HandModel Day(Binder root, HandModel hand)
+    {
+        IReadOnlyList<Job> jobs = DayBinding.Jobs(root.Part("jobs"), hand.Objects, hand.Locks, root.Has("closing_lock"));
+        return hand with
+        {
+            Jobs = jobs,
+            WristRange = root.OptionalPart("wrist_range") is { } range ? new(range.Quantity("flexion"), range.Quantity("extension")) : null,
+            Pads = jobs.Count > 0 || root.Has("pads") ? DayBinding.Pads(root.Part("pads")) : null,
+            Thumb = jobs.Count > 0 || root.Has("thumb") ? DayBinding.Thumb(root.Part("thumb")) : null,
+            ClosingLock = root.OptionalPart("closing_lock") is { } held ? DayBinding.ClosingLock(held) : null,
+            Day = root.OptionalPart("day") is { } use ? new(use.Quantity("grips"), use.Quantity("hold"), use.Quantity("worn")) : null,
+            Room = root.OptionalPart("room") is { } room ? DayBinding.Room(room, hand.Fingers) : null,
+        };
     }
 
     /// <summary>Puts a guess that every finger shares under <c>fingers.all</c>.</summary>

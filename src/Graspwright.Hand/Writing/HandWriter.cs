@@ -43,6 +43,7 @@ public static class HandWriter
         friction.Quantity("slot", hand.Friction.Slot);
         friction.Quantity("guide", hand.Friction.Guide);
         HeldThings(root, hand);
+        DayWriting.Write(root, hand);
 
         StringBuilder text = new();
         root.WriteTo(text);

@@ -1,5 +1,6 @@
 using Graspwright.Mechanics.Drive;
 using Graspwright.Mechanics.Objects;
+using Graspwright.Mechanics.Room;
 using Graspwright.Mechanics.Run;
 
 namespace Graspwright.Workshop.Measures;
@@ -7,6 +8,8 @@ namespace Graspwright.Workshop.Measures;
 /// <summary>A closing run with what it was run on: everything a measure or finding reads.</summary>
 public sealed class RunReading
 {
+    private SweepResult? _swept;
+
     /// <summary>The run.</summary>
     public required RunResult Run { get; init; }
 
@@ -27,6 +30,12 @@ public sealed class RunReading
 
     /// <summary>Most that the lock of each finger may carry at its pull [N]; <see langword="null"/> = not given.</summary>
     public IReadOnlyList<double?> LockLimits { get; init; } = [];
+
+    /// <summary>Bodies of the drive and what they must pass; <see langword="null"/> = not given.</summary>
+    public RoomModel? Room { get; init; }
+
+    /// <summary>The sweep of the bodies over closing, made when it is first asked for; <see langword="null"/> without a room.</summary>
+    public SweepResult? Swept => _swept ??= Room is null ? null : new RoomSweep(Room, Run.Layout).Sweep(Run.Closing);
 
     /// <summary>State at the end of closing.</summary>
     public double[] End => Run.AtEnd;
