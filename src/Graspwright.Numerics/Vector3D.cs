@@ -21,6 +21,9 @@ public readonly record struct Vector3D(double X, double Y, double Z)
     /// <summary>Cross product.</summary>
     public Vector3D Cross(Vector3D other) => new(Y * other.Z - Z * other.Y, Z * other.X - X * other.Z, X * other.Y - Y * other.X);
 
+    /// <summary>The components as text.</summary>
+    public override string ToString() => FormattableString.Invariant($"({X:R}, {Y:R}, {Z:R})");
+
     /// <summary>Sum.</summary>
     public static Vector3D operator +(Vector3D a, Vector3D b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);
 

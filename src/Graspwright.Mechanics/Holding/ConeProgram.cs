@@ -9,10 +9,10 @@ namespace Graspwright.Mechanics.Holding;
 /// </remarks>
 internal sealed class ConeProgram
 {
-    private const int MostSteps = 600, StepsBetweenInversions = 30;
-    private const double Tolerance = 1e-7; // of the greatest price
+    private const int MostSteps = 600, StepsBetweenInversions = 10;
+    private const double Tolerance = 1e-7, SmallestPivot = 1e-10; // of the greatest price; of a direction
     private readonly int _rows;
-    private readonly double[] _right, _price, _direction, _entering;
+    private readonly double[] _right, _shift, _price, _direction, _entering;
     private readonly double[] _inverse, _columns;
     private readonly double[] _value, _cost;
     private readonly int[] _owner;
@@ -23,6 +23,7 @@ internal sealed class ConeProgram
     {
         _rows = rows;
         _right = new double[rows];
+        _shift = new double[rows];
         _price = new double[rows];
         _direction = new double[rows];
         _entering = new double[rows];
@@ -95,11 +96,13 @@ internal sealed class ConeProgram
             _inverse[r * _rows + r] = sign;
             _owner[r] = -1;
             _cost[r] = -1;
-            _value[r] = Math.Abs(_right[r]) + Shift(r, scale);
+            _shift[r] = sign * Shift(r, scale);
+            _value[r] = sign * (_right[r] + _shift[r]);
         }
 
         Steps = 0;
         Run(phaseOne: true, coneCost, scale);
+        Invert();
         double left = 0;
         for (int r = 0; r < _rows; r++)
         {
@@ -113,10 +116,20 @@ internal sealed class ConeProgram
 
         for (int r = 0; r < _rows; r++)
         {
-            _cost[r] = _owner[r] < 0 ? 0 : CostOf(_owner[r], coneCost);
+            if (_owner[r] >= 0)
+            {
+                _cost[r] = CostOf(_owner[r], coneCost);
+                continue;
+            }
+
+            // What still stands in for row r is a hair: the row is shifted by it, and it stands at 0 from here on.
+            _cost[r] = 0;
+            _shift[r] -= _columns[r * _rows + r] * _value[r];
+            _value[r] = 0;
         }
 
         Run(phaseOne: false, coneCost, scale);
+        Invert();
         Goal = 0;
         for (int r = 0; r < _rows; r++)
         {
@@ -173,7 +186,7 @@ internal sealed class ConeProgram
             }
 
             Direction();
-            int leaves = Leaving(phaseOne);
+            int leaves = Leaving(phaseOne, scale);
             if (leaves < 0)
             {
                 throw new InvalidOperationException("The load grows without bound.");
@@ -182,7 +195,7 @@ internal sealed class ConeProgram
             Pivot(leaves, owner, phaseOne ? 0 : CostOf(owner, coneCost));
             if (++sinceInversion >= StepsBetweenInversions)
             {
-                Invert(scale);
+                Invert();
                 sinceInversion = 0;
             }
         }
@@ -294,34 +307,35 @@ internal sealed class ConeProgram
         }
     }
 
-    private int Leaving(bool phaseOne)
+    /// <summary>The row that leaves: of those that reach zero first, give or take a hair, the one with the largest pivot (P. M. J. Harris 1973, from memory).</summary>
+    private int Leaving(bool phaseOne, double scale)
     {
-        int leaves = -1;
-        double least = double.PositiveInfinity, pivot = 0;
+        double hair = 1e-11 * scale, least = double.PositiveInfinity;
         for (int r = 0; r < _rows; r++)
         {
-            double d = _direction[r];
-            if (!phaseOne && _owner[r] < 0)
+            double d = Falls(r, phaseOne);
+            if (d > SmallestPivot)
             {
-                d = Math.Abs(d); // what stands in for a row that others fill may not grow again
+                least = Math.Min(least, (Math.Max(0, _value[r]) + hair) / d);
             }
+        }
 
-            if (d <= 1e-11)
+        int leaves = -1;
+        double pivot = 0;
+        for (int r = 0; r < _rows; r++)
+        {
+            double d = Falls(r, phaseOne);
+            if (d > SmallestPivot && d > pivot && Math.Max(0, _value[r]) / d <= least)
             {
-                continue;
-            }
-
-            double ratio = Math.Max(0, _value[r]) / d;
-            if (ratio < least - 1e-15 || (ratio <= least && d > pivot))
-            {
-                least = ratio;
-                pivot = d;
-                leaves = r;
+                (leaves, pivot) = (r, d);
             }
         }
 
         return leaves;
     }
+
+    /// <summary>How fast the value of a row falls; what stands in for a row that others fill may not grow again.</summary>
+    private double Falls(int row, bool phaseOne) => !phaseOne && _owner[row] < 0 ? Math.Abs(_direction[row]) : _direction[row];
 
     private void Pivot(int leaves, int owner, double cost)
     {
@@ -353,7 +367,7 @@ internal sealed class ConeProgram
     }
 
     /// <summary>Inverts the basis afresh and finds the values again: what rounding gathered is gone.</summary>
-    private void Invert(double scale)
+    private void Invert()
     {
         double[] work = new double[_rows * 2 * _rows];
         int width = 2 * _rows;
@@ -408,15 +422,42 @@ internal sealed class ConeProgram
 
         for (int r = 0; r < _rows; r++)
         {
-            double value = 0;
             for (int i = 0; i < _rows; i++)
             {
-                double entry = work[r * width + _rows + i];
-                _inverse[r * _rows + i] = entry;
-                value += entry * (_right[i] + (_right[i] < 0 ? -1 : 1) * Shift(i, scale));
+                _inverse[r * _rows + i] = work[r * width + _rows + i];
+            }
+        }
+
+        Array.Clear(_value);
+        for (int round = 0; round < 4; round++)
+        {
+            Refine();
+        }
+    }
+
+    /// <summary>Adds to the values what the rows still lack: neighbouring edges of one cone make a basis that an inverse alone does not satisfy.</summary>
+    private void Refine()
+    {
+        for (int i = 0; i < _rows; i++)
+        {
+            double left = _right[i] + _shift[i];
+            for (int r = 0; r < _rows; r++)
+            {
+                left -= _value[r] * _columns[r * _rows + i];
             }
 
-            _value[r] = value;
+            _direction[i] = left;
+        }
+
+        for (int r = 0; r < _rows; r++)
+        {
+            double add = 0;
+            for (int i = 0; i < _rows; i++)
+            {
+                add += _inverse[r * _rows + i] * _direction[i];
+            }
+
+            _value[r] += add;
         }
     }
 

@@ -1,5 +1,6 @@
 using Graspwright.Mechanics.Drive;
 using Graspwright.Mechanics.Equilibrium;
+using Graspwright.Mechanics.Objects;
 using Graspwright.Numerics;
 
 namespace Graspwright.Mechanics.Holding;
@@ -8,6 +9,7 @@ namespace Graspwright.Mechanics.Holding;
 /// <remarks>A coupled finger has one free motion, that of its MCP; an adaptive one has three.</remarks>
 public sealed class FingerPosture
 {
+    private readonly Finger _finger;
     private readonly Vector2D[] _joint = new Vector2D[4];
     private readonly double[,] _rate;
 
@@ -18,6 +20,7 @@ public sealed class FingerPosture
     {
         ArgumentNullException.ThrowIfNull(finger);
         ArgumentNullException.ThrowIfNull(flexions);
+        _finger = finger;
         double angle = 0;
         _joint[0] = finger.Mcp;
         for (int i = 0; i < 3; i++)
@@ -61,6 +64,25 @@ public sealed class FingerPosture
         }
 
         return velocity;
+    }
+
+    /// <summary>Overlap of a segment with an object [m], negative is a gap, and the point of its centre line that is nearest.</summary>
+    /// <param name="segment">0 proximal, 1 middle, 2 distal.</param>
+    /// <param name="held">The object; on a face the distal end of the segment counts.</param>
+    public (double Overlap, Vector2D Closest) Meets(int segment, HeldObject held)
+    {
+        Vector2D start = _joint[segment], end = _joint[segment + 1];
+        double half = _finger.HalfThickness[segment], length = _finger.Segments[segment];
+        switch (held)
+        {
+            case Cylinder cylinder:
+                Vector2D along = 1 / length * (end - start), closest = start + Math.Clamp((cylinder.Centre - start).Dot(along), 0, length) * along;
+                return (cylinder.Radius + half - (closest - cylinder.Centre).Length, closest);
+            case Face face:
+                return (half - Vector2D.AtAngle(face.NormalRadians).Dot(end - face.Point), end);
+            default:
+                return (double.NegativeInfinity, end);
+        }
     }
 
     /// <summary>The flexions after the MCP has opened by an angle; a coupled finger's other joints follow, an adaptive one's stand.</summary>

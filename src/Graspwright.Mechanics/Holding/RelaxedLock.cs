@@ -1,5 +1,4 @@
 using Graspwright.Mechanics.Drive;
-using Graspwright.Mechanics.Equilibrium;
 using Graspwright.Mechanics.Objects;
 using Graspwright.Mechanics.Run;
 using Graspwright.Numerics;
@@ -49,18 +48,18 @@ public static class RelaxedLock
             Finger finger = drive.Fingers[f];
             double[] flexions = [state[layout.Joint(f, 0)], state[layout.Joint(f, 1)], state[layout.Joint(f, 2)]];
             double arm = Arm(drive, finger, flexions[0]), late = (pull.Pitch + pull.Backlash) / arm;
-            FingerGeometry geometry = new(finger);
-            opening[f] = Opening(finger, geometry, held, flexions, arm, late, pull.Stiffness);
+            opening[f] = Opening(finger, held, flexions, arm, late, pull.Stiffness);
             double[] opened = FingerPosture.Opened(finger, flexions, opening[f]);
-            geometry.Place(opened[0], opened[1], opened[2]);
+            FingerPosture posture = new(finger, opened);
             for (int s = 0; s < 3; s++)
             {
-                double overlap = Overlap(geometry, held, s), force = finger.PadStiffness * Math.Max(0, overlap);
+                (double overlap, Vector2D closest) = posture.Meets(s, held);
+                double force = finger.PadStiffness * Math.Max(0, overlap);
                 after[layout.Joint(f, s)] = opened[s];
                 after[layout.Overlap(f, s)] = overlap;
                 after[layout.Contact(f, s)] = force;
-                after[layout.ContactPointX(f, s)] = geometry.Closest(s).X;
-                after[layout.ContactPointX(f, s) + 1] = geometry.Closest(s).Y;
+                after[layout.ContactPointX(f, s)] = closest.X;
+                after[layout.ContactPointX(f, s) + 1] = closest.Y;
                 grip += Math.Cos(finger.SplayRadians) * force;
             }
         }
@@ -86,9 +85,9 @@ public static class RelaxedLock
         return Math.Max(Math.Abs(at.Perpendicular.Dot(Vector2D.AtAngle(pin.LineRadians))), 1e-4);
     }
 
-    private static double Opening(Finger finger, FingerGeometry geometry, HeldObject held, double[] flexions, double arm, double late, double stiffness)
+    private static double Opening(Finger finger, HeldObject held, double[] flexions, double arm, double late, double stiffness)
     {
-        if (Moment(finger, geometry, held, flexions, late) <= 0)
+        if (Moment(finger, held, flexions, late) <= 0)
         {
             return Math.Min(late, flexions[0]); // nothing touches any more
         }
@@ -102,7 +101,7 @@ public static class RelaxedLock
         for (int i = 0; i < 60; i++)
         {
             double middle = 0.5 * (low + high);
-            if (Moment(finger, geometry, held, flexions, middle) > stiffness * arm * arm * (middle - late))
+            if (Moment(finger, held, flexions, middle) > stiffness * arm * arm * (middle - late))
             {
                 low = middle;
             }
@@ -115,29 +114,21 @@ public static class RelaxedLock
         return Math.Min(high, flexions[0]);
     }
 
-    private static double Moment(Finger finger, FingerGeometry geometry, HeldObject held, double[] flexions, double opening)
+    private static double Moment(Finger finger, HeldObject held, double[] flexions, double opening)
     {
         double[] q = FingerPosture.Opened(finger, flexions, opening);
         FingerPosture posture = new(finger, q);
-        geometry.Place(q[0], q[1], q[2]);
         double moment = 0;
         for (int s = 0; s < 3; s++)
         {
-            double overlap = Overlap(geometry, held, s);
+            (double overlap, Vector2D closest) = posture.Meets(s, held);
             if (overlap > 0)
             {
-                Vector2D toObject = held is Cylinder c ? c.Centre - geometry.Closest(s) : -Vector2D.AtAngle(((Face)held).NormalRadians);
-                moment += finger.PadStiffness * overlap * (1 / toObject.Length * toObject).Dot(posture.Velocity(s, 0, geometry.Closest(s)));
+                Vector2D toObject = held is Cylinder c ? c.Centre - closest : -Vector2D.AtAngle(((Face)held).NormalRadians);
+                moment += finger.PadStiffness * overlap * (1 / toObject.Length * toObject).Dot(posture.Velocity(s, 0, closest));
             }
         }
 
         return moment;
     }
-
-    private static double Overlap(FingerGeometry geometry, HeldObject held, int segment) => held switch
-    {
-        Cylinder c => geometry.OverlapOfCylinder(segment, c.Centre, c.Radius),
-        Face f => geometry.OverlapOfFace(segment, f.Point, Vector2D.AtAngle(f.NormalRadians)),
-        _ => double.NegativeInfinity,
-    };
 }

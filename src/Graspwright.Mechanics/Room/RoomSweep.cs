@@ -13,7 +13,7 @@ namespace Graspwright.Mechanics.Room;
 /// </remarks>
 public sealed class RoomSweep
 {
-    private const double Exact = 1e-6; // metres
+    private const double Exact = 1e-6, ShortestPart = 1e-9; // metres, and of a piece
     private readonly RoomModel _room;
     private readonly MovingBodies _bodies;
     private readonly List<(int First, int Second)> _pairs = [];
@@ -197,7 +197,7 @@ public sealed class RoomSweep
     private (double Gap, double Time) Smallest(Pair pair, Part part, double least)
     {
         (double gap, double time) = part.GapFrom <= part.GapTo ? (part.GapFrom, part.From) : (part.GapTo, part.To);
-        if (pair.Least(part) >= Math.Min(least, gap) - Exact)
+        if (pair.Least(part) >= Math.Min(least, gap) - Exact || part.To - part.From < ShortestPart)
         {
             return (gap, time);
         }
@@ -222,7 +222,7 @@ public sealed class RoomSweep
         }
 
         double time = part.To - part.From;
-        if (pair.Motion.Speed * time <= Exact || time < 1e-9)
+        if (pair.Motion.Speed * time <= Exact || time < ShortestPart)
         {
             return part.GapTo <= 0 ? part.To : null;
         }

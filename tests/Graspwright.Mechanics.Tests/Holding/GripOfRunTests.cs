@@ -43,7 +43,7 @@ public sealed class GripOfRunTests
     [Fact]
     public void Palm_and_heel_balance_the_fingers_before_any_load()
     {
-        Grasp grasp = GripOfRun.Squeezed(Drive, PlainDrive.Bottle, Run.Layout, Run.AtEnd, Beside)!;
+        Grasp grasp = GripOfRun.Squeezed(Drive, PlainDrive.Bottle, Run.Layout, Run.AtEnd, Beside with { PadRadius = 0 })!;
         Vector3D[] forces = new LoadLimit(grasp).Unloaded()!;
         Vector3D sum = default, moment = default;
         for (int c = 0; c < forces.Length; c++)
