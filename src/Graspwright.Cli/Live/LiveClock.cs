@@ -61,7 +61,7 @@ internal sealed class LiveClock(TimeProvider time, Terminal terminal, ClockState
 
         ClockRun run = new(now.AddSeconds(lead), 0, lines);
         state.Write(run);
-        Say($"Ready. Mixing begins in {lead:0} seconds. Both hands in the putty.", "READY", -lead);
+        Say($"Ready. Mixing begins in {lead:0} second{(lead == 1 ? "" : "s")}. Both hands in the putty.", "READY", -lead);
         return run;
     }
 

@@ -11,7 +11,7 @@ internal static class Speech
     /// <param name="program">The program.</param>
     /// <param name="line">The line.</param>
     /// <exception cref="BadInputException">The program cannot be started.</exception>
-    public static void Say(string program, string line)
+    public static void SpeakThrough(string program, string line)
     {
         try
         {

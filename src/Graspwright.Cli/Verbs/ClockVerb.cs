@@ -68,7 +68,7 @@ internal sealed class ClockVerb() : Verb("clock", "The cure clock: mixed by, fir
         Action<string>? speak = null;
         if (parsed.GetValue(_say) is { } program)
         {
-            speak = line => Speech.Say(program, line);
+            speak = line => Speech.SpeakThrough(program, line);
         }
 
         new LiveClock(TimeProvider.System, terminal, new(state), speak, redraws: !Console.IsOutputRedirected).Run(result.Lines, lead, parsed.GetValue(_again));

@@ -73,7 +73,7 @@ internal static class CommonPractice
         return [words, predicted, saidWords, off, closed];
     }
 
-    private static string Row(IReadOnlyList<string> words) => words.Count == 1 ? words[0] : string.Join("; or ", words);
+    private static string Row(List<string> words) => words.Count == 1 ? words[0] : string.Join("; or ", words);
 
     private static IReadOnlyList<IReadOnlyList<Cell>> OtherRule(CureInputs x)
     {

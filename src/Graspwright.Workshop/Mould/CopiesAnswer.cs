@@ -1,6 +1,5 @@
 using Graspwright.Hand;
 using Graspwright.Moulding.Copies;
-using Graspwright.Moulding.Limb;
 using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
 using static Graspwright.Workshop.Mould.MouldWords;

@@ -24,7 +24,7 @@ internal static class Boatyard
         return reading.Hand!;
     }
 
-    private static string Root()
+    public static string Root()
     {
         DirectoryInfo? folder = new(AppContext.BaseDirectory);
         while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Graspwright.slnx")))
