@@ -1,75 +1,59 @@
+using System.Runtime.InteropServices;
+using Lane = System.Runtime.Intrinsics.Vector256<double>;
+
 namespace Graspwright.Mechanics.Equilibrium;
 
 /// <summary>A square matrix whose fingers couple only through the trunk: [A B; C D] with D made of small blocks.</summary>
 /// <remarks>
-/// The trunk holds crank, slot, carriage and bar tilts; each finger is a block of one or three joints. Eliminating the
+/// The trunk holds crank, slot, carriage and bar tilts; each finger is a block of one or three unknowns, which meets the
+/// trunk in the carriage and the bars alone. Four fingers stand side by side in the lanes of one block. Eliminating the
 /// fingers first leaves a Schur complement of the trunk's size, so a factorisation costs a few hundred multiplications.
 /// No pivoting: at a stable equilibrium the matrix is (near) symmetric positive definite, where elimination in any
 /// order is stable; the pivots say whether it is.
 /// </remarks>
-internal sealed class ArrowMatrix
+internal sealed partial class ArrowMatrix
 {
-    private const int MaxBlock = 3;
-    private readonly int _fingers;
-    private readonly double[] _inverse;   // D⁻¹, per finger 3×3
-    private readonly double[] _eliminated; // E = D⁻¹C, per finger 3×nt
-    private readonly double[] _schur;
-
-    private readonly int[][] _reached; // trunk unknowns that each finger couples to
+    private const int FirstReached = DriveEquations.Carriage; // trunk unknowns from here on meet the fingers
+    private readonly Lane[] _rows;      // Schur complement, then its upper factor
+    private readonly double[] _lower;   // factors below the diagonal
+    private readonly double[] _pivotInverse;
+    private readonly int _reached;
 
     /// <summary>Storage for a trunk and its fingers.</summary>
     /// <param name="trunk">Size of the trunk.</param>
     /// <param name="offsets">First unknown of each finger.</param>
     /// <param name="sizes">Unknowns of each finger, 1 or 3.</param>
-    /// <param name="reached">Trunk unknowns that each finger couples to; all others are 0 in its B and C.</param>
-    public ArrowMatrix(int trunk, int[] offsets, int[] sizes, int[][] reached)
+    public ArrowMatrix(int trunk, int[] offsets, int[] sizes)
     {
-        _reached = reached;
         Trunk = trunk;
-        Offsets = offsets;
-        Sizes = sizes;
-        _fingers = sizes.Length;
-        A = new double[trunk * trunk];
-        B = new double[_fingers * trunk * MaxBlock];
-        C = new double[_fingers * MaxBlock * trunk];
-        D = new double[_fingers * MaxBlock * MaxBlock];
-        _inverse = new double[D.Length];
-        _eliminated = new double[C.Length];
-        _schur = new double[A.Length];
+        _reached = trunk - FirstReached;
+        Stride = (trunk + FingerGroup.Lanes - 1) / FingerGroup.Lanes * FingerGroup.Lanes;
+        A = new double[trunk * Stride];
+        _rows = new Lane[A.Length / FingerGroup.Lanes];
+        _lower = new double[A.Length];
+        _pivotInverse = new double[trunk];
+        Blocks = new Fingers[(sizes.Length + FingerGroup.Lanes - 1) / FingerGroup.Lanes];
+        for (int g = 0; g < Blocks.Length; g++)
+        {
+            int first = g * FingerGroup.Lanes, count = Math.Min(FingerGroup.Lanes, sizes.Length - first);
+            Blocks[g] = new Fingers(_reached, offsets.AsSpan(first, count), sizes.AsSpan(first, count));
+        }
     }
 
     /// <summary>Size of the trunk.</summary>
     public int Trunk { get; }
 
-    /// <summary>First unknown of each finger.</summary>
-    public int[] Offsets { get; }
-
-    /// <summary>Unknowns of each finger, 1 or 3.</summary>
-    public int[] Sizes { get; }
+    /// <summary>From one trunk row to the next in <see cref="A"/>: the trunk's size, filled up to whole lanes.</summary>
+    public int Stride { get; }
 
     /// <summary>Trunk rows × trunk columns, row by row.</summary>
     public double[] A { get; }
 
-    /// <summary>Trunk rows × finger columns: entry (a, q) of finger f at (f·nt + a)·3 + q.</summary>
-    public double[] B { get; }
-
-    /// <summary>Finger rows × trunk columns: entry (q, a) of finger f at (f·3 + q)·nt + a.</summary>
-    public double[] C { get; }
-
-    /// <summary>Finger rows × finger columns: entry (q, p) of finger f at (f·3 + q)·3 + p.</summary>
-    public double[] D { get; }
+    /// <summary>The fingers' rows and columns, four fingers a block.</summary>
+    public Fingers[] Blocks { get; }
 
     /// <summary>Smallest pivot of the last factorisation ÷ its diagonal entry; at or below 0 = not positive definite.</summary>
     public double SmallestPivot { get; private set; }
-
-    /// <summary>Sets every entry to 0.</summary>
-    public void Clear()
-    {
-        Array.Clear(A);
-        Array.Clear(B);
-        Array.Clear(C);
-        Array.Clear(D);
-    }
 
     /// <summary>Row i of the matrix times a vector.</summary>
     public double RowTimes(int row, ReadOnlySpan<double> x)
@@ -79,33 +63,26 @@ internal sealed class ArrowMatrix
         {
             for (int a = 0; a < Trunk; a++)
             {
-                sum += A[row * Trunk + a] * x[a];
+                sum += A[row * Stride + a] * x[a];
             }
 
-            for (int f = 0; f < _fingers; f++)
+            foreach (Fingers block in Blocks)
             {
-                for (int q = 0; q < Sizes[f]; q++)
-                {
-                    sum += B[(f * Trunk + row) * MaxBlock + q] * x[Offsets[f] + q];
-                }
+                sum += row < FirstReached ? 0 : block.TrunkRowTimes(row - FirstReached, x);
             }
 
             return sum;
         }
 
-        int finger = FingerOf(row);
-        int local = row - Offsets[finger];
-        for (int a = 0; a < Trunk; a++)
+        foreach (Fingers block in Blocks)
         {
-            sum += C[(finger * MaxBlock + local) * Trunk + a] * x[a];
+            if (block.TryRowTimes(row, x, out sum))
+            {
+                return sum;
+            }
         }
 
-        for (int p = 0; p < Sizes[finger]; p++)
-        {
-            sum += D[(finger * MaxBlock + local) * MaxBlock + p] * x[Offsets[finger] + p];
-        }
-
-        return sum;
+        throw new ArgumentOutOfRangeException(nameof(row), row, "No such row.");
     }
 
     /// <summary>Factors the matrix with the held unknowns taken out.</summary>
@@ -114,56 +91,55 @@ internal sealed class ArrowMatrix
     public void Factor(ReadOnlySpan<bool> held, ReadOnlySpan<double> ridge)
     {
         SmallestPivot = double.PositiveInfinity;
-        Array.Copy(A, _schur, A.Length);
-        int nt = Trunk;
-        for (int a = 0; a < nt; a++)
+        int n = Trunk, stride = Stride;
+        Span<Lane> rows = _rows;
+        Span<double> s = MemoryMarshal.Cast<Lane, double>(rows);
+        A.AsSpan().CopyTo(s);
+        for (int a = 0; a < n; a++)
         {
-            _schur[a * nt + a] += ridge[a];
+            s[a * stride + a] += ridge[a];
         }
 
-        for (int f = 0; f < _fingers; f++)
+        foreach (Fingers block in Blocks)
         {
-            EliminateFinger(f, held, ridge);
+            SmallestPivot = Math.Min(SmallestPivot, block.Eliminate(held, ridge, s, stride));
         }
 
-        for (int a = 0; a < nt; a++)
+        for (int a = 0; a < n; a++)
         {
-            if (!held[a])
+            if (held[a])
             {
-                continue;
-            }
-
-            for (int b = 0; b < nt; b++)
-            {
-                _schur[a * nt + b] = 0;
-                _schur[b * nt + a] = 0;
-            }
-
-            _schur[a * nt + a] = 1;
-        }
-
-        for (int k = 0; k < nt; k++)
-        {
-            double pivot = _schur[k * nt + k];
-            if (!held[k])
-            {
-                NotePivot(pivot, Math.Abs(A[k * nt + k]) + ridge[k]);
-            }
-
-            pivot = Usable(pivot);
-            _schur[k * nt + k] = pivot;
-            for (int i = k + 1; i < nt; i++)
-            {
-                double factor = _schur[i * nt + k] / pivot;
-                _schur[i * nt + k] = factor;
-                if (factor == 0)
+                for (int b = 0; b < n; b++)
                 {
-                    continue;
+                    s[a * stride + b] = 0;
+                    s[b * stride + a] = 0;
                 }
 
-                for (int j = k + 1; j < nt; j++)
+                s[a * stride + a] = 1;
+            }
+        }
+
+        // Whole rows at once; what that leaves to the left of the diagonal is not read again.
+        int lanes = stride / FingerGroup.Lanes;
+        for (int k = 0; k < n; k++)
+        {
+            double pivot = s[k * stride + k];
+            if (!held[k])
+            {
+                SmallestPivot = Math.Min(SmallestPivot, pivot / Math.Max(Math.Abs(A[k * stride + k]) + ridge[k], Fingers.Tiny));
+            }
+
+            double inverse = 1 / (pivot == 0 ? Fingers.Tiny : pivot);
+            _pivotInverse[k] = inverse;
+            ReadOnlySpan<Lane> pivotRow = rows.Slice(k * lanes, lanes);
+            for (int i = k + 1; i < n; i++)
+            {
+                double factor = s[i * stride + k] * inverse;
+                _lower[i * stride + k] = factor;
+                Span<Lane> row = rows.Slice(i * lanes, pivotRow.Length);
+                for (int l = 0; l < pivotRow.Length; l++)
                 {
-                    _schur[i * nt + j] -= factor * _schur[k * nt + j];
+                    row[l] -= factor * pivotRow[l];
                 }
             }
         }
@@ -174,179 +150,46 @@ internal sealed class ArrowMatrix
     /// <param name="held">The same held unknowns as in <see cref="Factor"/>.</param>
     public void Solve(Span<double> right, ReadOnlySpan<bool> held)
     {
-        int nt = Trunk;
-        Span<double> y = stackalloc double[MaxBlock];
-        for (int i = 0; i < right.Length; i++)
+        int n = Trunk, stride = Stride;
+        Span<double> x = right[..n];
+        foreach (Fingers block in Blocks)
         {
-            if (held[i])
-            {
-                right[i] = 0;
-            }
+            block.Reduce(right, x[FirstReached..]);
         }
 
-        for (int f = 0; f < _fingers; f++)
+        for (int a = 0; a < n; a++)
         {
-            int m = Sizes[f], o = Offsets[f];
-            ApplyInverse(f, right.Slice(o, m), y);
-            y[..m].CopyTo(right[o..]);
-            foreach (int a in _reached[f])
-            {
-                if (held[a])
-                {
-                    continue;
-                }
-
-                for (int q = 0; q < m; q++)
-                {
-                    right[a] -= B[(f * nt + a) * MaxBlock + q] * right[o + q];
-                }
-            }
+            x[a] = held[a] ? 0 : x[a];
         }
 
-        for (int i = 1; i < nt; i++)
+        for (int i = 1; i < n; i++)
         {
-            for (int j = 0; j < i; j++)
+            ReadOnlySpan<double> row = _lower.AsSpan(i * stride, i);
+            double sum = x[i];
+            for (int j = 0; j < row.Length; j++)
             {
-                right[i] -= _schur[i * nt + j] * right[j];
-            }
-        }
-
-        for (int i = nt - 1; i >= 0; i--)
-        {
-            for (int j = i + 1; j < nt; j++)
-            {
-                right[i] -= _schur[i * nt + j] * right[j];
+                sum -= row[j] * x[j];
             }
 
-            right[i] /= _schur[i * nt + i];
+            x[i] = sum;
         }
 
-        for (int f = 0; f < _fingers; f++)
+        ReadOnlySpan<double> s = MemoryMarshal.Cast<Lane, double>(_rows.AsSpan());
+        for (int i = n - 1; i >= 0; i--)
         {
-            int o = Offsets[f];
-            for (int q = 0; q < Sizes[f]; q++)
+            ReadOnlySpan<double> row = s.Slice(i * stride, n);
+            double sum = x[i];
+            for (int j = i + 1; j < row.Length; j++)
             {
-                double sum = 0;
-                foreach (int a in _reached[f])
-                {
-                    sum += _eliminated[(f * MaxBlock + q) * nt + a] * right[a];
-                }
-
-                right[o + q] -= sum;
-            }
-        }
-    }
-
-    private static double Usable(double pivot) => pivot == 0 ? double.Epsilon * 1e300 : pivot;
-
-    private int FingerOf(int row)
-    {
-        int f = 0;
-        while (row >= Offsets[f] + Sizes[f])
-        {
-            f++;
-        }
-
-        return f;
-    }
-
-    private void NotePivot(double pivot, double diagonal) =>
-        SmallestPivot = Math.Min(SmallestPivot, pivot / Math.Max(diagonal, double.Epsilon * 1e300));
-
-    private void ApplyInverse(int f, ReadOnlySpan<double> v, Span<double> result)
-    {
-        int m = v.Length;
-        for (int q = 0; q < m; q++)
-        {
-            double sum = 0;
-            for (int p = 0; p < m; p++)
-            {
-                sum += _inverse[(f * MaxBlock + q) * MaxBlock + p] * v[p];
+                sum -= row[j] * x[j];
             }
 
-            result[q] = sum;
-        }
-    }
-
-    private void EliminateFinger(int f, ReadOnlySpan<bool> held, ReadOnlySpan<double> ridge)
-    {
-        int m = Sizes[f], o = Offsets[f], nt = Trunk, d0 = f * MaxBlock * MaxBlock;
-        int[] reached = _reached[f];
-        InvertBlock(f, held.Slice(o, m), ridge.Slice(o, m));
-        for (int q = 0; q < m; q++)
-        {
-            foreach (int a in reached)
-            {
-                double sum = 0;
-                if (!held[a])
-                {
-                    for (int p = 0; p < m; p++)
-                    {
-                        sum += _inverse[d0 + q * MaxBlock + p] * C[(f * MaxBlock + p) * nt + a];
-                    }
-                }
-
-                _eliminated[(f * MaxBlock + q) * nt + a] = sum;
-            }
+            x[i] = sum * _pivotInverse[i];
         }
 
-        foreach (int a in reached)
+        foreach (Fingers block in Blocks)
         {
-            for (int q = 0; q < m; q++)
-            {
-                double entry = B[(f * nt + a) * MaxBlock + q];
-                foreach (int b in reached)
-                {
-                    _schur[a * nt + b] -= entry * _eliminated[(f * MaxBlock + q) * nt + b];
-                }
-            }
-        }
-    }
-
-    /// <summary>D⁻¹ of a finger, held rows and columns 0; pivots from the leading minors.</summary>
-    private void InvertBlock(int f, ReadOnlySpan<bool> held, ReadOnlySpan<double> ridge)
-    {
-        int d0 = f * MaxBlock * MaxBlock;
-        if (held.Length == 1)
-        {
-            double only = D[d0] + ridge[0];
-            if (!held[0])
-            {
-                NotePivot(only, Math.Abs(D[d0]) + ridge[0]);
-            }
-
-            _inverse[d0] = held[0] ? 0 : 1 / Usable(only);
-            return;
-        }
-
-        bool h0 = held[0], h1 = held[1], h2 = held[2];
-        double a = h0 ? 1 : D[d0] + ridge[0], b = h0 || h1 ? 0 : D[d0 + 1], c = h0 || h2 ? 0 : D[d0 + 2];
-        double d = h0 || h1 ? 0 : D[d0 + 3], e = h1 ? 1 : D[d0 + 4] + ridge[1], g = h1 || h2 ? 0 : D[d0 + 5];
-        double h = h0 || h2 ? 0 : D[d0 + 6], i = h1 || h2 ? 0 : D[d0 + 7], k = h2 ? 1 : D[d0 + 8] + ridge[2];
-        double minor2 = a * e - b * d;
-        double c00 = e * k - g * i, c01 = g * h - d * k, c02 = d * i - e * h;
-        double determinant = Usable(a * c00 + b * c01 + c * c02);
-        NoteMinor(h0, a, Math.Abs(a));
-        NoteMinor(h1, minor2 / Usable(a), Math.Abs(e));
-        NoteMinor(h2, determinant / Usable(minor2), Math.Abs(k));
-        double scale = 1 / determinant;
-        Span<double> inverse = _inverse.AsSpan(d0, 9);
-        inverse[0] = h0 ? 0 : c00 * scale;
-        inverse[1] = h0 || h1 ? 0 : (c * i - b * k) * scale;
-        inverse[2] = h0 || h2 ? 0 : (b * g - c * e) * scale;
-        inverse[3] = h0 || h1 ? 0 : c01 * scale;
-        inverse[4] = h1 ? 0 : (a * k - c * h) * scale;
-        inverse[5] = h1 || h2 ? 0 : (c * d - a * g) * scale;
-        inverse[6] = h0 || h2 ? 0 : c02 * scale;
-        inverse[7] = h1 || h2 ? 0 : (b * h - a * i) * scale;
-        inverse[8] = h2 ? 0 : minor2 * scale;
-    }
-
-    private void NoteMinor(bool held, double pivot, double diagonal)
-    {
-        if (!held)
-        {
-            NotePivot(pivot, diagonal);
+            block.Complete(right, x[FirstReached..]);
         }
     }
 }

@@ -1,5 +1,8 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 using Graspwright.Mechanics.Drive;
 using Graspwright.Numerics;
+using Lane = System.Runtime.Intrinsics.Vector256<double>;
 
 namespace Graspwright.Mechanics.Equilibrium;
 
@@ -10,13 +13,12 @@ internal sealed partial class DriveEquations
     private const double StickingTurn = 1e5;  // N·m/rad
     private const double StickingSlide = 1e9; // N/m
 
-    private RubbingPlace[] _places = [];
-    private int[] _guide = [], _firstJoint = [];
-    private readonly double[] _grad = new double[3];
-    private double _anchorSlope, _inputSlope; // ∂M/∂φ of the pull link's two pins
+    private int[] _guide = [], _firstJoint = [], _placeFinger = [];
+    private Lane _anchorChange, _inputChange; // ∂M/∂(φ, d, s, θ) of the pull link's two pins
+    private readonly Lane[] _trunkBound = new Lane[7]; // ∂bound/∂(φ, d, s, θ) of the places up to the slot
 
     /// <summary>Places that rub.</summary>
-    public RubbingPlace[] Places => _places;
+    public RubbingPlace[] Places => _state.Places;
 
     /// <summary>Whether anything rubs at all.</summary>
     public bool HasFriction { get; private set; }
@@ -28,28 +30,28 @@ internal sealed partial class DriveEquations
     public double RailNormal => TransferForce * _transferUnit.Cross(_railDirection);
 
     /// <summary>Wrist moment without the gimbal: τ = ∂Π/∂θ + Σ M ∂γ/∂θ [N·m].</summary>
-    public double WristMoment => PullForce * _lTheta + Places[AnchorPin].Friction * (_aTheta - _forearmSense) + Places[InputPin].Friction * _aTheta;
+    public double WristMoment =>
+        PullForce * _pullSlope[3] + Places[AnchorPin].Friction * (_pullTurn[3] - _forearmSense) + Places[InputPin].Friction * _pullTurn[3];
 
     /// <summary>Directional derivative of <see cref="WristMoment"/>.</summary>
     /// <param name="phiRate">Rate of φ.</param>
     /// <param name="thetaRate">Rate of θ.</param>
     public double WristMomentRate(double phiRate, double thetaRate)
     {
-        double k = PullStiffness, t = PullForce, a = Places[AnchorPin].Friction, b = Places[InputPin].Friction;
-        double byPhi = k * _lPhi * _lTheta + t * _lPhiTheta
-            + _anchorSlope * (_aTheta - _forearmSense) + _inputSlope * _aTheta + (a + b) * _aPhiTheta;
-        double byTheta = k * _lTheta * _lTheta + t * _lThetaTheta
-            + _anchorTheta * (_aTheta - _forearmSense) + _inputTheta * _aTheta + (a + b) * _aThetaTheta;
+        double k = PullStiffness, t = PullForce, rubs = Places[AnchorPin].Friction + Places[InputPin].Friction;
+        double lTheta = _pullSlope[3], aTheta = _pullTurn[3], ahead = aTheta - _forearmSense;
+        double byPhi = k * _pullSlope[0] * lTheta + t * _pullBend[3]
+            + _anchorChange[0] * ahead + _inputChange[0] * aTheta + rubs * _pullTurnBend[3];
+        double byTheta = k * lTheta * lTheta + t * _lThetaTheta
+            + _anchorChange[3] * ahead + _inputChange[3] * aTheta + rubs * _aThetaTheta;
         return byPhi * phiRate + byTheta * thetaRate;
     }
-
-    private double _anchorTheta, _inputTheta;
 
     /// <summary>Rate of the slide of a place along a direction of motion.</summary>
     public double SlideRate(int place, ReadOnlySpan<double> v, double thetaRate)
     {
-        double pull = _aPhi * v[Phi] + _aTheta * thetaRate;
-        double transfer = _b1[0] * v[0] + _b1[1] * v[1] + _b1[2] * v[2];
+        double pull = _pullTurn[0] * v[Phi] + _pullTurn[3] * thetaRate;
+        double transfer = _transferTurn[0] * v[0] + _transferTurn[1] * v[1] + _transferTurn[2] * v[2];
         double crank = _crankSense * v[Phi];
         switch (place)
         {
@@ -68,14 +70,14 @@ internal sealed partial class DriveEquations
         }
 
         int f = _placeFinger[place];
-        return place == _guide[f] ? TakeUpRate(f, v) : v[Offsets[f] + place - _firstJoint[f]];
+        return Group(f, out int lane).SlideRate(lane, place - _firstJoint[f], v);
     }
 
     private void SetUpFriction()
     {
-        SetUpEnds();
         FrictionCoefficients mu = _drive.Friction;
-        List<RubbingPlace> places = [];
+        int count = 0;
+        _state.Places = new RubbingPlace[7 + _bars.Length + _fingers.Length + Sizes.Sum()];
         Add(mu.Pin * _drive.PullLink.AnchorPinRadius > 0, StickingTurn);
         Add(mu.Pin * _drive.PullLink.CrankPinRadius > 0, StickingTurn);
         Add(mu.Pin * _drive.Crank.OutputPinRadius > 0, StickingTurn);
@@ -93,9 +95,9 @@ internal sealed partial class DriveEquations
         for (int f = 0; f < _fingers.Length; f++)
         {
             Finger finger = _fingers[f];
-            _guide[f] = places.Count;
+            _guide[f] = count;
             Add(mu.Guide * finger.Pull.GuideWrapRadians > 0, StickingSlide);
-            _firstJoint[f] = places.Count;
+            _firstJoint[f] = count;
             bool all = mu.Pin * (finger.PinRadius.First + finger.PinRadius.Second + finger.PinRadius.Third)
                 + finger.Drag.First + finger.Drag.Second + finger.Drag.Third > 0;
             for (int j = 0; j < Sizes[f]; j++)
@@ -104,17 +106,18 @@ internal sealed partial class DriveEquations
             }
         }
 
-        _places = [.. places];
-        _jointBound = new double[_fingers.Length * 12];
-        _placeFinger = new int[places.Count];
+        _placeFinger = new int[count];
         for (int f = 0; f < _fingers.Length; f++)
         {
             Array.Fill(_placeFinger, f, _guide[f], 1 + Sizes[f]);
+            Group(f, out int lane).Rub(lane, _guide[f], _firstJoint[f], Places);
         }
 
-        HasFriction = places.Exists(p => p.Active);
-
-        void Add(bool active, double stiffness) => places.Add(new RubbingPlace { Active = active, Stiffness = stiffness });
+        void Add(bool active, double stiffness)
+        {
+            HasFriction |= active;
+            Places[count++] = new RubbingPlace { Active = active, Stiffness = stiffness };
+        }
     }
 
     private void AddLinkFriction()
@@ -124,228 +127,144 @@ internal sealed partial class DriveEquations
             return;
         }
 
-        double mu = _drive.Friction.Pin;
-        AddPullPins(mu);
-        double t = TransferForce, sign = t < 0 ? -1 : 1, k = TransferStiffness;
+        double mu = _drive.Friction.Pin, t = TransferForce, k = TransferStiffness, sense = _crankSense;
+        double pull = PullForce, grows = mu * (pull < 0 ? -PullStiffness : PullStiffness), wrist = _forearmSense;
+        Lane crank = Vector256.CreateScalar(sense), forearm = Vector256.Create(0, 0, 0, wrist);
+        Vector2D n = _transferUnit;
 
-        // Output pin: transfer-link angle − crank angle. Carriage pin: transfer-link angle.
-        Span<double> slope = stackalloc double[3], bound = stackalloc double[3];
-        double radius = mu * _drive.Crank.OutputPinRadius;
-        for (int a = 0; a < 3; a++)
-        {
-            slope[a] = _b1[a] - (a == 0 ? _crankSense : 0);
-            bound[a] = radius * sign * k * _m1[a];
-        }
+        // Pins of the pull link: link against forearm, link against crank.
+        double anchor = _drive.PullLink.AnchorPinRadius, input = _drive.PullLink.CrankPinRadius;
+        Rub(AnchorPin, _pullAngle - wrist * Theta, mu * anchor * Math.Abs(pull), anchor * grows * _pullSlope);
+        _anchorChange = AddTurning(AnchorPin, _pullTurn - forearm, _pullTurnBend, default, default);
+        Rub(InputPin, _pullAngle - sense * X[Phi], mu * input * Math.Abs(pull), input * grows * _pullSlope);
+        _inputChange = AddTurning(InputPin, _pullTurn - crank, _pullTurnBend, default, default);
 
-        AddTrunkPlace(OutputPin, _transferAngle - _crankSense * X[Phi], radius * Math.Abs(t), slope, bound, true);
-
-        radius = mu * _drive.TransferLink.CarriagePinRadius;
-        for (int a = 0; a < 3; a++)
-        {
-            slope[a] = _b1[a];
-            bound[a] = radius * sign * k * _m1[a];
-        }
-
-        AddTrunkPlace(CarriagePin, _transferAngle, radius * Math.Abs(t), slope, bound, true);
+        // Pins of the transfer link: link against crank, link against carriage.
+        Lane perRadius = mu * (t < 0 ? -k : k) * _transferSlope;
+        double output = _drive.Crank.OutputPinRadius, carriage = _drive.TransferLink.CarriagePinRadius;
+        Rub(OutputPin, _transferAngle - sense * X[Phi], mu * output * Math.Abs(t), output * perRadius);
+        AddTurning(OutputPin, _transferTurn - crank, _turnByPhi, _turnByShift, _turnByCarriage);
+        Rub(CarriagePin, _transferAngle, mu * carriage * Math.Abs(t), carriage * perRadius);
+        AddTurning(CarriagePin, _transferTurn, _turnByPhi, _turnByShift, _turnByCarriage);
 
         // Fulcrum: load is the sum of both link forces.
-        Vector2D load = FulcrumLoad;
-        double size = load.Length;
-        radius = mu * _drive.Crank.FulcrumPinRadius;
-        Vector2D unit = size > 0 ? (1 / size) * load : default;
-        for (int a = 0; a < 3; a++)
-        {
-            Vector2D change = k * _m1[a] * _transferUnit + t * _b1[a] * _transferUnit.Perpendicular;
-            if (a == 0)
-            {
-                change -= PullStiffness * _lPhi * _pullUnit + PullForce * _aPhi * _pullUnit.Perpendicular;
-            }
-
-            bound[a] = radius * unit.Dot(change);
-        }
-
-        Vector2D changeTheta = -(PullStiffness * _lTheta) * _pullUnit - (PullForce * _aTheta) * _pullUnit.Perpendicular;
-        Unit(slope, Phi);
-        AddTrunkPlace(FulcrumPin, X[Phi], radius * size + _drive.Crank.Drag, slope, bound, false, radius * unit.Dot(changeTheta));
+        Vector2D load = FulcrumLoad, p = _pullUnit;
+        double size = load.Length, radius = mu * _drive.Crank.FulcrumPinRadius;
+        Vector2D unit = size > 0 ? (radius / size) * load : default;
+        Lane stretch = k * _transferSlope, pulled = PullStiffness * _pullSlope, swing = t * _transferTurn, swung = pull * _pullTurn;
+        Lane x = n.X * stretch - n.Y * swing - p.X * pulled + p.Y * swung, y = n.Y * stretch + n.X * swing - p.Y * pulled - p.X * swung;
+        Rub(FulcrumPin, X[Phi], radius * size + _drive.Crank.Drag, unit.X * x + unit.Y * y);
+        AddAlong(FulcrumPin, ref _rowPhi, Vector256.CreateScalar(1.0));
 
         // Rail: N = T n×u; dN = k dL (n×u) − T (n·u) dα.
-        double normal = RailNormal;
-        double direction = (normal < 0 ? -1 : 1) * _drive.Friction.Rail;
-        for (int a = 0; a < 3; a++)
-        {
-            bound[a] = direction * (k * _m1[a] * _transferUnit.Cross(_railDirection) - t * _transferUnit.Dot(_railDirection) * _b1[a]);
-        }
-
-        Unit(slope, Carriage);
-        AddTrunkPlace(RailPlace, X[Carriage], _drive.Friction.Rail * Math.Abs(normal) + _drive.Rail.Drag, slope, bound, false);
+        double normal = RailNormal, across = n.Cross(_railDirection), direction = (normal < 0 ? -1 : 1) * _drive.Friction.Rail;
+        Rub(RailPlace, X[Carriage], _drive.Friction.Rail * Math.Abs(normal) + _drive.Rail.Drag, direction * (across * stretch - n.Dot(_railDirection) * swing));
+        AddAlong(RailPlace, ref _rowCarriage, Vector256.Create(0, 0, 1.0, 0));
 
         if (Places[SlotPlace].Active)
         {
-            normal = t * _transferUnit.Cross(_slotNow);
+            across = n.Cross(_slotNow);
+            normal = t * across;
             direction = (normal < 0 ? -1 : 1) * _drive.Friction.Slot;
-            for (int a = 0; a < 3; a++)
-            {
-                double turn = (a == 0 ? _crankSense : 0) - _b1[a];
-                bound[a] = direction * (k * _m1[a] * _transferUnit.Cross(_slotNow) + t * _transferUnit.Dot(_slotNow) * turn);
-            }
-
-            Unit(slope, Shift);
-            AddTrunkPlace(SlotPlace, X[Shift], _drive.Friction.Slot * Math.Abs(normal), slope, bound, false);
+            Rub(SlotPlace, X[Shift], _drive.Friction.Slot * Math.Abs(normal), direction * (across * stretch + t * n.Dot(_slotNow) * (crank - _transferTurn)));
+            AddAlong(SlotPlace, ref _rowShift, Vector256.Create(0, 1.0, 0, 0));
         }
     }
 
-    private static void Unit(Span<double> slope, int index)
+    /// <summary>Maps a place of the trunk to its friction and keeps how its bound changes.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private void Rub(int place, double slide, double bound, Lane boundSlope)
     {
-        slope.Clear();
-        slope[index] = 1;
+        ref RubbingPlace p = ref Places[place];
+        _trunkBound[place] = boundSlope;
+        _stick = p.Active ? p.Map(slide, -bound, bound, ModesByValue) : 0;
     }
 
-    /// <summary>Both pins of the pull link turn with φ and with θ itself.</summary>
-    private void AddPullPins(double mu)
+    /// <summary>Adds a place whose slide turns with a link: slope and bend of the slide by (φ, d, s, θ).</summary>
+    /// <returns>∂M/∂(φ, d, s, θ).</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Lane AddTurning(int place, Lane slope, Lane byPhi, Lane byShift, Lane byCarriage)
     {
-        double t = PullForce, sign = t < 0 ? -1 : 1, k = PullStiffness;
-        (_anchorSlope, _anchorTheta) = Pin(AnchorPin, mu * _drive.PullLink.AnchorPinRadius, _pullAngle - _forearmSense * Theta, _aPhi, _aTheta - _forearmSense);
-        (_inputSlope, _inputTheta) = Pin(InputPin, mu * _drive.PullLink.CrankPinRadius, _pullAngle - _crankSense * X[Phi], _aPhi - _crankSense, _aTheta);
-
-        (double Phi, double Theta) Pin(int place, double radius, double slide, double byPhi, double byTheta)
-        {
-            ref RubbingPlace p = ref _places[place];
-            if (!p.Active)
-            {
-                return (0, 0);
-            }
-
-            double bound = radius * Math.Abs(t);
-            double stick = p.Map(slide, -bound, bound, ModesByValue);
-            double grow = BoundDerivatives ? p.Mode * radius * sign * k : 0;
-            double mPhi = stick * byPhi + grow * _lPhi, mTheta = stick * byTheta + grow * _lTheta;
-            R[Phi] += p.Friction * byPhi;
-            Jacobian.A[0] += byPhi * mPhi + p.Friction * _aPhiPhi;
-            ThetaDerivative[Phi] += byPhi * mTheta + p.Friction * _aPhiTheta;
-            return (mPhi, mTheta);
-        }
-    }
-
-    private void AddTrunkPlace(int place, double slide, double bound, ReadOnlySpan<double> slope, ReadOnlySpan<double> boundSlope, bool turnsWithLink, double boundTheta = 0)
-    {
-        ref RubbingPlace p = ref _places[place];
+        ref RubbingPlace p = ref Places[place];
         if (!p.Active)
         {
-            return;
+            return default;
         }
 
-        double stick = p.Map(slide, -bound, bound, ModesByValue);
-        double grow = BoundDerivatives ? p.Mode : 0;
-        boundSlope.CopyTo(_trunkBound.AsSpan(place * 4));
-        _trunkBound[place * 4 + 3] = boundTheta;
-        int nt = TrunkCount;
-        for (int a = 0; a < 3; a++)
+        Lane change = Change(p.Mode, _trunkBound[place], slope);
+        double m = p.Friction;
+        _trunkRow += m * slope;
+        _rowPhi += slope[0] * change + m * byPhi;
+        if (place >= OutputPin)
         {
-            if (slope[a] == 0)
-            {
-                continue;
-            }
+            _rowShift += slope[1] * change + m * byShift;
+            _rowCarriage += slope[2] * change + m * byCarriage;
+        }
 
-            R[a] += p.Friction * slope[a];
-            ThetaDerivative[a] += slope[a] * grow * boundTheta;
-            for (int b = 0; b < 3; b++)
-            {
-                double change = slope[a] * (stick * slope[b] + grow * boundSlope[b]);
-                if (turnsWithLink)
-                {
-                    change += p.Friction * _b2[a * 3 + b];
-                }
+        return change;
+    }
 
-                Jacobian.A[a * nt + b] += change;
-            }
+    /// <summary>Adds a place that slides with one unknown.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private void AddAlong(int place, ref Lane row, Lane unit)
+    {
+        ref RubbingPlace p = ref Places[place];
+        if (p.Active)
+        {
+            _trunkRow += p.Friction * unit;
+            row += Change(p.Mode, _trunkBound[place], unit);
         }
     }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Lane Change(int mode, Lane boundSlope, Lane slope) =>
+        mode == 0 ? _stick * slope : BoundDerivatives ? mode * boundSlope : default;
+
+    private double _stick; // ∂M/∂slide of the place mapped last
 
     /// <summary>Bars: pivot carries F₁ + F₂, the ends F₁ and F₂; all three turn by the tilt.</summary>
     private void AddBarFriction()
     {
-        for (int b = 0; b < _bars.Length; b++)
+        for (int b = 0; b < _bars.Length && HasFriction; b++)
         {
-            ref RubbingPlace p = ref _places[7 + b];
+            ref RubbingPlace p = ref Places[7 + b];
             if (!p.Active)
             {
                 continue;
             }
 
-            BalanceBar bar = _bars[b];
             (double first, double second) = BarEnds(b);
-            double mu = _drive.Friction.Pin;
-            double bound = mu * (bar.PivotPinRadius * Math.Abs(first + second) + bar.FirstPinRadius * Math.Abs(first) + bar.SecondPinRadius * Math.Abs(second));
+            BalanceBar bar = _bars[b];
+            double bound = _drive.Friction.Pin * (bar.PivotPinRadius * Math.Abs(first + second) + bar.FirstPinRadius * Math.Abs(first) + bar.SecondPinRadius * Math.Abs(second));
             double stick = p.Map(X[3 + b], -bound, bound, ModesByValue);
-            int nt = TrunkCount, row = 3 + b;
+            int stride = Jacobian.Stride, row = 3 + b;
             R[row] += p.Friction;
-            Jacobian.A[row * nt + row] += stick;
+            Jacobian.A[row * stride + row] += stick;
             if (p.Mode == 0 || !BoundDerivatives)
             {
                 continue;
             }
 
-            double both = bar.PivotPinRadius * Math.Sign(first + second);
-            double perFirst = mu * p.Mode * (both + bar.FirstPinRadius * Math.Sign(first));
-            double perSecond = mu * p.Mode * (both + bar.SecondPinRadius * Math.Sign(second));
-            for (int f = 0; f < _fingers.Length; f++)
+            (double perFirst, double perSecond) = BarBoundSlopes(b, first, second);
+            for (int g = 0; g < _groups.Length; g++)
             {
-                int end = EndOf(f, b);
-                double weight = end == 1 ? perFirst : end == 2 ? perSecond : 0;
-                double k = weight * LeafStiffness[f];
-                if (k == 0)
-                {
-                    continue;
-                }
-
-                for (int a = Carriage; a < nt; a++)
-                {
-                    Jacobian.A[row * nt + a] += k * _leafSlopes[f * nt + a];
-                }
-
-                for (int q = 0; q < Sizes[f]; q++)
-                {
-                    Jacobian.B[(f * nt + row) * 3 + q] -= k * _slopes[f * 3 + q];
-                }
+                _groups[g].AddBarBound(b, p.Mode * perFirst, p.Mode * perSecond, Jacobian.Blocks[g], Jacobian.A.AsSpan(row * stride + Carriage, TrunkCount - Carriage));
             }
         }
     }
 
-    /// <summary>Sum of leaf tensions behind each end of a bar [N].</summary>
-    public (double First, double Second) BarEnds(int bar)
+    /// <summary>Change of a bar's bound per newton behind its first and behind its second end [m].</summary>
+    private (double PerFirst, double PerSecond) BarBoundSlopes(int b, double first, double second)
     {
-        double first = 0, second = 0;
-        for (int f = 0; f < _fingers.Length; f++)
-        {
-            int end = EndOf(f, bar);
-            first += end == 1 ? LeafTension[f] : 0;
-            second += end == 2 ? LeafTension[f] : 0;
-        }
+        BalanceBar bar = _bars[b];
+        double both = bar.PivotPinRadius * Sense(first + second), mu = _drive.Friction.Pin;
+        return (mu * (both + bar.FirstPinRadius * Sense(first)), mu * (both + bar.SecondPinRadius * Sense(second)));
 
-        return (first, second);
+        static int Sense(double force) => force < 0 ? -1 : 1; // a pull that carries nothing yet will pull
     }
 
-    /// <summary>1, 2 = the finger hangs on the first, second end of the bar; 0 = not on it.</summary>
-    private int EndOf(int finger, int bar) => _ends[finger * _bars.Length + bar];
+    /// <summary>Sum of leaf tensions behind each end of a bar at the last evaluation [N].</summary>
+    public (double First, double Second) BarEnds(int bar) => _barEnds[bar];
 
-    private int[] _ends = [];
-    private double[] _guideForward = [], _guideBack = []; // 1 − e^(−μβ) and 1 − e^(μβ)
-
-    private void SetUpEnds()
-    {
-        int bars = Math.Max(_bars.Length, 1);
-        _ends = new int[_fingers.Length * _bars.Length];
-        _guideForward = new double[_fingers.Length];
-        _guideBack = new double[_fingers.Length];
-        for (int f = 0; f < _fingers.Length; f++)
-        {
-            double wrap = _drive.Friction.Guide * _fingers[f].Pull.GuideWrapRadians;
-            _guideForward[f] = -ExpMinusOne(-wrap);
-            _guideBack[f] = -ExpMinusOne(wrap);
-            for (int k = 0; k < _leafBarCount[f]; k++)
-            {
-                _ends[f * _bars.Length + _leafBars[f * bars + k]] = _leafArms[f * bars + k] < 0 ? 1 : 2;
-            }
-        }
-    }
+    private (double First, double Second)[] _barEnds = [];
 }

@@ -9,7 +9,8 @@ namespace Graspwright.Mechanics.Equilibrium;
 /// Unknowns: crank φ, slot d, carriage s, bar tilts t (the trunk), then each finger's joints: q₁ of a coupled finger, q₁ q₂
 /// q₃ of an adaptive one. Residual r = ∂Π/∂x + Σ M_j ∂γ_j/∂x with one friction force M_j for each place that rubs and
 /// γ_j the way it slides. SI units throughout. <c>docs/physics.md</c> has the derivation; files: <c>.Trunk</c> links,
-/// crank, rail and bars; <c>.Fingers</c> fingers and contacts; <c>.Friction</c> places that rub; <c>.Loads</c> joint pins.
+/// crank, rail and bars; <c>.Fingers</c> the fingers, four at a time in a <see cref="FingerGroup"/>; <c>.Friction</c>
+/// places that rub; <c>.Rates</c> directional derivatives.
 /// </para>
 /// <para>
 /// Contacts and cords follow given modes (touching or not, taut or slack) so that each piece of the path is smooth;
@@ -30,6 +31,7 @@ internal sealed partial class DriveEquations
     private readonly DriveModel _drive;
     private readonly BalanceBar[] _bars;
     private readonly Finger[] _fingers;
+    private readonly FingerState _state;
     private readonly double _forearmSense; // +1 flexion, −1 extension
 
     /// <summary>Lays out the unknowns of a drive.</summary>
@@ -52,8 +54,7 @@ internal sealed partial class DriveEquations
         }
 
         Count = next;
-        X = new double[Count];
-        R = new double[Count];
+        _state = new FingerState(Count, _fingers.Length);
         ThetaDerivative = new double[Count];
         Low = new double[Count];
         High = new double[Count];
@@ -61,9 +62,8 @@ internal sealed partial class DriveEquations
         Frozen = new bool[Count];
         _forearmSense = drive.Wrist.Direction == DrivingDirection.Flexion ? 1 : -1;
         Held = held;
+        Jacobian = new ArrowMatrix(TrunkCount, Offsets, Sizes);
         SetUpTrunk();
-        Jacobian = new ArrowMatrix(TrunkCount, Offsets, Sizes,
-            [.. _fingers.Select((_, f) => _leafUnknowns.AsSpan(f * TrunkCount, _leafBarCount[f] + 1).ToArray())]);
         SetUpFingers(held);
         SetUpFriction();
         SetBounds();
@@ -94,13 +94,13 @@ internal sealed partial class DriveEquations
     public IReadOnlyList<BalanceBar> Bars => _bars;
 
     /// <summary>Unknowns [rad or m].</summary>
-    public double[] X { get; }
+    public double[] X => _state.X;
 
     /// <summary>Wrist angle [rad].</summary>
     public double Theta { get; set; }
 
     /// <summary>Residual of the last evaluation [N·m or N].</summary>
-    public double[] R { get; }
+    public double[] R => _state.R;
 
     /// <summary>∂r/∂θ of the last evaluation.</summary>
     public double[] ThetaDerivative { get; }
@@ -121,10 +121,18 @@ internal sealed partial class DriveEquations
     public bool[] Frozen { get; }
 
     /// <summary>Whether contacts and cords follow the sign of overlap and elongation.</summary>
-    public bool ModesByValue { get; set; }
+    public bool ModesByValue
+    {
+        get => _state.ModesByValue;
+        set => _state.ModesByValue = value;
+    }
 
     /// <summary>Whether the change of friction bounds enters the Jacobian; without it the friction part is symmetric.</summary>
-    public bool BoundDerivatives { get; set; } = true;
+    public bool BoundDerivatives
+    {
+        get => _state.BoundDerivatives;
+        set => _state.BoundDerivatives = value;
+    }
 
     /// <summary>Stored energy of the last evaluation [J].</summary>
     public double Stored { get; private set; }
@@ -132,20 +140,15 @@ internal sealed partial class DriveEquations
     /// <summary>Evaluates residual, Jacobian and forces at <see cref="X"/> and <see cref="Theta"/>.</summary>
     public void Evaluate()
     {
-        Array.Clear(R);
-        Array.Clear(ThetaDerivative);
-        Jacobian.Clear();
+        Array.Clear(R, 0, TrunkCount);
+        Array.Clear(Jacobian.A);
         Stored = 0;
+        Turn();
         AddPullLink();
         AddTransferLink();
         AddLinkFriction();
-        ContactEnergy = 0;
-        TurnBars();
-        for (int f = 0; f < _fingers.Length; f++)
-        {
-            AddFinger(f);
-        }
-
+        WriteTrunk();
+        AddFingers();
         AddBarFriction();
     }
 

@@ -69,6 +69,19 @@ internal sealed partial class PathFollower
         return false;
     }
 
+    /// <summary>Locates an event foreseen by its rate, without the state at the step's end.</summary>
+    private bool LocateForeseen(int w, double end, ref double at)
+    {
+        Predict(at - _theta);
+        if (LocateTogether(w, end, ref at))
+        {
+            return true;
+        }
+
+        RestoreStart();
+        return false;
+    }
+
     private const double FinestSwitch = 1e-9; // rad; closer than this a place may change between sticking and sliding
     private double[] _baseState = [], _baseRate = [];
 

@@ -8,7 +8,7 @@ internal sealed partial class PathFollower
 {
     private bool[] _baseFrozen = [];
     private bool[] _lockActed = [];
-    private double _storedBefore, _work, _dissipated, _pullBefore;
+    private double _storedBefore, _work, _dissipated, _pullBefore, _stepWork, _stepFriction;
     private double _workIn, _dissipatedClosing, _lost, _restStored, _workBack, _dissipatedOpening;
     private const int SwitchLimit = 8; // times one mode may change at one wrist angle
     private const double BalanceShare = 6e-5; // of a step's work
@@ -45,37 +45,35 @@ internal sealed partial class PathFollower
     private bool FingerHeld(int finger) => _eq.Frozen[_eq.Offsets[finger]];
 
     /// <summary>Whether work, stored energy and friction of the step agree; without friction there is nothing to refine.</summary>
-    private bool Balanced(double end)
+    private bool Balanced()
     {
         if (!_eq.HasFriction)
         {
             return true;
         }
 
-        StepBooks(end, out double work, out double friction);
-        return Math.Abs(work - friction - (_eq.Stored - _storedBefore)) <= BalanceShare * Math.Abs(work) + BalanceFloor;
+        return Math.Abs(_stepWork - _stepFriction - (_eq.Stored - _storedBefore)) <= BalanceShare * Math.Abs(_stepWork) + BalanceFloor;
     }
 
     /// <summary>Work of the wrist and work of friction over the step, by quadrature of fourth order: both ends with their slopes.</summary>
-    private void StepBooks(double end, out double work, out double friction)
+    private void StepBooks(double end)
     {
         double h = end - _theta, tau = Moment();
-        work = 0.5 * h * (_tau + tau) + h * h / 12 * (_tauRate - MomentRate(_rateEnd));
-        friction = 0.5 * Math.Abs(h) * GimbalDrag * (Math.Abs(_pullBefore) + Math.Abs(_eq.PullForce));
+        _stepWork = 0.5 * h * (_tau + tau) + h * h / 12 * (_tauRate - MomentRate(_rateEnd));
+        _stepFriction = 0.5 * Math.Abs(h) * GimbalDrag * (Math.Abs(_pullBefore) + Math.Abs(_eq.PullForce));
         if (!_eq.HasFriction)
         {
             return;
         }
 
-        PlaceRates(_rateEnd, _slideRateEnd, _frictionRateEnd);
         for (int i = 0; i < _eq.Places.Length; i++)
         {
             ref RubbingPlace p = ref _eq.Places[i];
             if (p.Active)
             {
-                friction += CubicWork(
-                    p.FrictionBefore, p.Friction, h * _frictionRate[i], h * _frictionRateEnd[i],
-                    p.Slide - p.SlideBefore, h * _slideRate[i], h * _slideRateEnd[i]);
+                _stepFriction += CubicWork(
+                    p.FrictionBefore, p.Friction, h * _rub.Friction[i], h * _rubEnd.Friction[i],
+                    p.Slide - p.SlideBefore, h * _rub.Slide[i], h * _rubEnd.Slide[i]);
             }
         }
     }
@@ -91,18 +89,7 @@ internal sealed partial class PathFollower
 
     private const double GaussLow = 0.1127016653792583; // (1 − √0.6)/2
 
-    /// <summary>Rates of slide and of friction of every place at the evaluated state.</summary>
-    private void PlaceRates(double[] rate, double[] slides, double[] frictions)
-    {
-        _eq.SlideRates(rate, slides);
-        for (int i = 0; i < slides.Length; i++)
-        {
-            ref RubbingPlace p = ref _eq.Places[i];
-            frictions[i] = !p.Active ? 0 : p.Mode == 0 ? p.Stiffness * slides[i] : _eq.BoundRate(i, p.Mode > 0, rate, 1);
-        }
-    }
-
-    private double[] _slideRate = [], _slideRateEnd = [], _frictionRate = [], _frictionRateEnd = [];
+    private RubRates _rub = new(0), _rubEnd = new(0); // at the step's start and at its end
 
     private void ResetBooks()
     {
@@ -113,11 +100,10 @@ internal sealed partial class PathFollower
     }
 
     /// <summary>Takes the evaluated and factored state, with its tangent in _rateEnd, as the path's new end.</summary>
-    private void AcceptState(double at)
+    private void AcceptState(double at, bool goesOn)
     {
-        StepBooks(at, out double work, out double friction);
-        _work += work;
-        _dissipated += friction;
+        _work += _stepWork;
+        _dissipated += _stepFriction;
         if (Math.Abs(at - _theta) > 1e-12)
         {
             Array.Clear(_switchedHere);
@@ -133,14 +119,20 @@ internal sealed partial class PathFollower
         _rateEnd.CopyTo(_rate, 0);
         _tau = Moment();
         _tauRate = MomentRate(_rate);
-        _slideRateEnd.CopyTo(_slideRate, 0);
-        _frictionRateEnd.CopyTo(_frictionRate, 0);
+        if (_eq.HasFriction)
+        {
+            _rub.Take(_rubEnd);
+        }
+
         _storedBefore = _eq.Stored;
         _pullBefore = _eq.PullForce;
         AcceptPlaces();
-        RememberWatches();
         NotePeaks();
         NoteMoment();
+        if (goesOn)
+        {
+            RememberWatches();
+        }
     }
 
     /// <summary>Switches the mode of a watch at the accepted state.</summary>
@@ -184,11 +176,12 @@ internal sealed partial class PathFollower
         }
         else
         {
-            SwitchPlace(ref _eq.Places[PlaceOf(w)], w - _slideWatch < _eq.Places.Length);
+            SwitchPlace(PlaceOf(w), w - _slideWatch < _eq.Places.Length);
         }
 
-        LeaveState();
-        SettleSlides(w >= _slideWatch ? PlaceOf(w) : -1);
+        FindRates();
+        SettlePlaces(w >= _slideWatch ? PlaceOf(w) : -1);
+        SetOut();
         if (_eq.Jacobian.SmallestPivot < -1e-9)
         {
             return Jump();
@@ -216,18 +209,6 @@ internal sealed partial class PathFollower
             _bound[i] = 0;
             NoteStop(EventKind.StopLeft, i, side);
         }
-    }
-
-    /// <summary>Sticking starts to slide the way it is pushed; sliding that comes to rest sticks, or turns back at once where nothing holds it.</summary>
-    private static void SwitchPlace(ref RubbingPlace p, bool upper)
-    {
-        if (p.Mode == 0)
-        {
-            p.Mode = upper ? 1 : -1;
-            return;
-        }
-
-        p.Mode = p.High - p.Low > NoLoad * p.Stiffness ? 0 : -p.Mode;
     }
 
     private void SwitchCord(int cord)
@@ -356,10 +337,12 @@ internal sealed partial class PathFollower
         }
 
         Array.Clear(_switchedHere);
-        LeaveState();
+        FindRates();
+        SettlePlaces(-1);
+        SetOut();
         ResetBooks();
         _closedBy = end;
-        _stride = _eq.HasFriction ? 1e-4 : _options.OutputStepRadians;
+        _stride = _options.OutputStepRadians;
         Record(true);
     }
 

@@ -6,19 +6,36 @@ internal sealed partial class PathFollower
     /// <summary>Tries one step; lands at its end or at the first event inside it.</summary>
     private Outcome TryStep(double end)
     {
-        if (!Reach(end))
+        int first = Foreseen(end, out double upper);
+        bool now = false, located = first >= 0 && LocateForeseen(first, end, ref upper);
+        if (located)
         {
-            return Outcome.NotReached;
+            Tangent(_rateEnd);
+            int earlier = FirstBroken(first, upper, out now);
+            if (earlier < 0)
+            {
+                return LandOn(first, upper);
+            }
+
+            first = earlier;
+        }
+        else
+        {
+            if (!Reach(end))
+            {
+                return Outcome.NotReached;
+            }
+
+            Tangent(_rateEnd);
+            first = FirstBroken(-1, end, out now);
+            if (first < 0)
+            {
+                return Land(end, goesOn: true);
+            }
+
+            upper = end;
         }
 
-        Tangent(_rateEnd);
-        int first = FirstBroken(-1, end, out bool now);
-        if (first < 0)
-        {
-            return Land(end);
-        }
-
-        double upper = end;
         for (int tries = 0; tries < 40; tries++)
         {
             if (now)
@@ -37,8 +54,7 @@ internal sealed partial class PathFollower
             int earlier = FirstBroken(first, at, out now);
             if (earlier < 0)
             {
-                Outcome outcome = Land(at);
-                return outcome != Outcome.Landed ? outcome : Switch(first) ? Outcome.Landed : Outcome.Failed;
+                return LandOn(first, at);
             }
 
             first = earlier;
@@ -49,17 +65,31 @@ internal sealed partial class PathFollower
         return Outcome.NotReached;
     }
 
-    private Outcome Land(double at)
+    /// <summary>Lands where a watch reaches 0 and switches its mode.</summary>
+    private Outcome LandOn(int watch, double at)
     {
-        if (!Balanced(at) && Math.Abs(at - _theta) > FinestBalance)
+        Outcome outcome = Land(at, goesOn: false);
+        return outcome != Outcome.Landed ? outcome : Switch(watch) ? Outcome.Landed : Outcome.Failed;
+    }
+
+    /// <summary>Takes the evaluated state as the path's new end, unless the energy books of the step do not close.</summary>
+    /// <param name="at">Its wrist angle.</param>
+    /// <param name="goesOn">Whether the path goes on in the same modes; else a switch follows.</param>
+    private Outcome Land(double at, bool goesOn)
+    {
+        _tried = Math.Abs(at - _theta);
+        StepBooks(at);
+        if (!Balanced() && Math.Abs(at - _theta) > FinestBalance)
         {
             RestoreStart();
             return Outcome.Unbalanced;
         }
 
-        AcceptState(at);
+        AcceptState(at, goesOn);
         return Outcome.Landed;
     }
+
+    private double _tried; // rad: how far the last landing would have gone
 
     /// <summary>Predicts and corrects a state at a wrist angle, in the present modes.</summary>
     private bool Reach(double end)

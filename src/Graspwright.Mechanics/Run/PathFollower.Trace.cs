@@ -8,10 +8,11 @@ internal sealed partial class PathFollower
 {
     private readonly List<double[]> _pool = [];
     private readonly List<double[]> _closing = [], _opening = [];
-    private readonly List<(EventKind Kind, double Theta, bool Opening, string Subject, int Part, double Value, bool InJump)> _events = [];
-    private readonly List<(double Theta, bool Opening, double Lost, double[] Before, double[] After, bool ByLock)> _jumps = [];
-    private readonly List<(double Theta, double Tau, double RateIn, double RateOut)> _closingMoments = [], _openingMoments = [];
-    private readonly double[] _loads = new double[3];
+    private readonly List<EventNote> _eventPool = [];
+    private readonly List<RunJump> _jumps = [];
+    private int _events; // how many of the pool are in use
+    private readonly MomentTrace _closingMoments = new(), _openingMoments = new();
+    private double[] _splayWeight = [], _padStiffness = [];
     private int _poolUsed;
     private TraceLayout _layout = new([], []);
     private string[] _coordinateNames = [], _peakNames = [], _cordNames = [];
@@ -50,6 +51,8 @@ internal sealed partial class PathFollower
         _cordNames = ["pull link", "transfer link", .. _drive.Fingers.Select(f => $"pull {f.Name}")];
         _coordinateNames = [.. names];
         _peakNames = [.. peaks];
+        _splayWeight = [.. _drive.Fingers.Select(f => Math.Cos(f.SplayRadians))];
+        _padStiffness = [.. _drive.Fingers.Select(f => f.PadStiffness)];
         _peaks = new double[peaks.Count];
         _peakTheta = new double[peaks.Count];
         _peakOpening = new bool[peaks.Count];
@@ -63,7 +66,7 @@ internal sealed partial class PathFollower
     {
         _closing.Clear();
         _opening.Clear();
-        _events.Clear();
+        _events = 0;
         _jumps.Clear();
         _closingMoments.Clear();
         _openingMoments.Clear();
@@ -107,8 +110,8 @@ internal sealed partial class PathFollower
             Layout = _layout,
             Closing = _closing,
             Opening = _opening,
-            Events = [.. _events.Select(e => new RunEvent(e.Kind, e.Theta, e.Opening, e.Subject, e.Part, e.Value, e.InJump))],
-            Jumps = [.. _jumps.Select(j => new RunJump(j.Theta, j.Opening, j.Lost, j.Before, j.After, j.ByLock))],
+            Events = [.. _eventPool.Take(_events).Select(e => new RunEvent(e.Kind, e.Theta, e.Opening, e.Subject, e.Part, e.Value, e.InJump))],
+            Jumps = [.. _jumps],
             Peaks = [.. _peakNames.Select((n, i) => new ForcePeak(n, _peaks[i], _peakTheta[i], _peakOpening[i]))],
             End = _closedBy ?? _end ?? RunEnd.NotFollowed,
             Failure = Failure,
@@ -213,29 +216,28 @@ internal sealed partial class PathFollower
 
     private void FillFinger(double[] row, int f, ref double grip, ref double x, ref double y)
     {
-        double weight = Math.Cos(_drive.Fingers[f].SplayRadians);
-        FingerGeometry g = _eq.Geometry(f);
-        _eq.JointLoads(f, _loads);
+        double weight = _splayWeight[f];
+        ReadOnlySpan<double> loads = _eq.JointLoads;
         for (int i = 0; i < 3; i++)
         {
             double force = _eq.ContactForce[f * 3 + i];
-            Vector2D push = -force * g.Normal(i);
+            Vector2D push = -force * _eq.Normal(f, i);
             grip += weight * force;
             x += weight * push.X;
             y += weight * push.Y;
             row[_layout.Joint(f, i)] = _eq.Joint[f * 3 + i];
             row[_layout.Contact(f, i)] = force;
             row[_layout.Overlap(f, i)] = _eq.HasObject ? _eq.Overlap[f * 3 + i] : double.NaN;
-            row[_layout.Pin(f, i)] = _loads[i];
-            row[_layout.ContactPointX(f, i)] = _eq.HasObject ? g.Closest(i).X : double.NaN;
-            row[_layout.ContactPointX(f, i) + 1] = _eq.HasObject ? g.Closest(i).Y : double.NaN;
+            row[_layout.Pin(f, i)] = loads[f * 3 + i];
+            row[_layout.ContactPointX(f, i)] = _eq.HasObject ? _eq.Closest(f, i).X : double.NaN;
+            row[_layout.ContactPointX(f, i) + 1] = _eq.HasObject ? _eq.Closest(f, i).Y : double.NaN;
         }
 
         row[_layout.LeafTravel(f)] = _eq.LeafTravel[f];
         row[_layout.LeafPull(f)] = _eq.LeafTension[f];
         row[_layout.FingerPull(f)] = _eq.FingerTension[f];
-        row[_layout.TipX(f)] = g.Joints[3].X;
-        row[_layout.TipX(f) + 1] = g.Joints[3].Y;
+        row[_layout.TipX(f)] = _eq.Tip(f).X;
+        row[_layout.TipX(f) + 1] = _eq.Tip(f).Y;
         row[_layout.Locked(f)] = FingerHeld(f) && !_baseFrozen[_eq.Offsets[f]] ? 1 : 0;
     }
 
@@ -270,8 +272,27 @@ internal sealed partial class PathFollower
         return bits;
     }
 
-    private void Note(EventKind kind, string subject, int part, double value, bool inJump) =>
-        _events.Add((kind, _theta, _direction < 0, subject, part, value, inJump));
+    private void Note(EventKind kind, string subject, int part, double value, bool inJump)
+    {
+        if (_events == _eventPool.Count)
+        {
+            _eventPool.Add(new EventNote());
+        }
+
+        EventNote note = _eventPool[_events++];
+        (note.Kind, note.Theta, note.Opening, note.Subject) = (kind, _theta, _direction < 0, subject);
+        (note.Part, note.Value, note.InJump) = (part, value, inJump);
+    }
+
+    /// <summary>An event as noted; used again in the next run.</summary>
+    private sealed class EventNote
+    {
+        public EventKind Kind;
+        public double Theta, Value;
+        public bool Opening, InJump;
+        public string Subject = "";
+        public int Part;
+    }
 
     private void NoteStop(EventKind kind, int i, int side)
     {
@@ -355,7 +376,7 @@ internal sealed partial class PathFollower
     private void NoteJump(double[] before, double lost, bool byLock)
     {
         double[] after = Snapshot();
-        _jumps.Add((_theta, _direction < 0, lost, before, after, byLock));
+        _jumps.Add(new(_theta, _direction < 0, lost, before, after, byLock));
         Record(false);
     }
 

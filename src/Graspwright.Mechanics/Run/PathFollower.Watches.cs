@@ -27,14 +27,14 @@ internal sealed partial class PathFollower
         _before = new double[_watchCount];
         _tolerated = new double[_watchCount];
         _switchedHere = new int[_watchCount];
+        _isCord = [_drive.PullLink.Kind == LinkKind.Cord, _drive.TransferLink.Kind == LinkKind.Cord, .. _drive.Fingers.Select(f => f.Pull.Kind == LinkKind.Cord)];
         _endState = new double[_count];
+        _overlapRate = new double[3 * _eq.FingerCount];
+        _pullRate = new double[_eq.FingerCount];
         _still = new double[_count];
-        _slideRates = new double[_eq.Places.Length];
         _now = new double[_watchCount];
-        _slideRate = new double[_eq.Places.Length];
-        _slideRateEnd = new double[_eq.Places.Length];
-        _frictionRate = new double[_eq.Places.Length];
-        _frictionRateEnd = new double[_eq.Places.Length];
+        _rub = new RubRates(_eq.Places.Length);
+        _rubEnd = new RubRates(_eq.Places.Length);
         _baseState = new double[_count];
         _baseRate = new double[_count];
         for (int w = 0; w < _watchCount; w++)
@@ -79,7 +79,7 @@ internal sealed partial class PathFollower
             int place = PlaceOf(w);
             bool upper = w - _slideWatch == place;
             ref RubbingPlace p = ref _eq.Places[place];
-            if (!p.Active || (p.Mode != 0 && !upper))
+            if (!p.Active || (p.Mode != 0 && (!upper || !IsLoaded(p))))
             {
                 return Applies;
             }
@@ -162,13 +162,7 @@ internal sealed partial class PathFollower
 
     private double CordValue(int cord)
     {
-        LinkKind kind = cord switch
-        {
-            0 => _drive.PullLink.Kind,
-            1 => _drive.TransferLink.Kind,
-            _ => _drive.Fingers[cord - 2].Pull.Kind,
-        };
-        if (kind == LinkKind.Rod || (cord >= 2 && !_eq.Attached[cord - 2]))
+        if (!_isCord[cord] || (cord >= 2 && !_eq.Attached[cord - 2]))
         {
             return Applies;
         }
@@ -191,7 +185,12 @@ internal sealed partial class PathFollower
         int first = -1;
         double earliest = double.PositiveInfinity;
         now = false;
-        WatchAll(_rateEnd, _now);
+        if (_eq.HasFriction)
+        {
+            _eq.RubRates(_rateEnd, _rubEnd);
+        }
+
+        WatchAll(_rateEnd, _rubEnd.Slide, _now);
         for (int w = 0; w < _watchCount; w++)
         {
             double value = w == except ? Applies : _now[w];
@@ -206,7 +205,7 @@ internal sealed partial class PathFollower
                 continue;
             }
 
-            double start = Math.Max(_before[w], 0);
+            double start = _before[w] == Applies ? 0 : Math.Max(_before[w], 0);
             bool atStart = start <= tolerated;
             // Of those broken already, what rubs goes first: the others answer to it.
             double share = !atStart ? start / (start - value) : w >= _slideWatch && w < _effortWatch ? -1 : 0;
@@ -221,6 +220,9 @@ internal sealed partial class PathFollower
         return first;
     }
 
+    /// <summary>Whether a place is pressed at all; one that is not may slide either way, and is told which when its load comes.</summary>
+    private static bool IsLoaded(RubbingPlace p) => p.High - p.Low > NoLoad * p.Stiffness;
+
     private int PlaceOf(int w) => (w - _slideWatch) % _eq.Places.Length;
 
     /// <summary>How far a watch may be broken before it counts: its noise.</summary>
@@ -228,12 +230,89 @@ internal sealed partial class PathFollower
         w < _slideWatch || w >= _effortWatch ? _tolerated[w] : _eq.Places[PlaceOf(w)].Mode == 0 ? StickNoise : SlideNoise;
 
     private const double StickNoise = 2e-14; // slide of the stiff spring
+    private const double StickRateNoise = 1e-10; // the same per rad of wrist
     private const double SlideNoise = 1e-7;  // slide per rad of wrist
 
-    private void RememberWatches() => WatchAll(_rate, _before);
+    private void RememberWatches()
+    {
+        WatchAll(_rate, _rub.Slide, _before);
+        _foreseen = -1;
+        _foreseenAway = double.PositiveInfinity;
+        for (int i = 0; i < _count; i++)
+        {
+            if (_bound[i] == 0)
+            {
+                Foresee(i, _rate[i]);
+                Foresee(_count + i, -_rate[i]);
+            }
+            else if (!_eq.Frozen[i])
+            {
+                int w = _bound[i] < 0 ? i : _count + i;
+                Foresee(w, WatchRate(w, _rate));
+            }
+        }
+
+        if (_eq.HasObject)
+        {
+            _eq.OverlapRates(_rate, _overlapRate);
+            for (int c = 0; c < _overlapRate.Length; c++)
+            {
+                Foresee(_contactWatch + c, _eq.Touching[c] ? _overlapRate[c] : -_overlapRate[c]);
+            }
+        }
+
+        _eq.PullRates(_rate, _pullRate);
+        for (int cord = 0; cord < _isCord.Length; cord++)
+        {
+            if (_before[_cordWatch + cord] != Applies)
+            {
+                double rate = cord < 2 ? _eq.ElongationRate(cord, _rate) : _pullRate[cord - 2];
+                Foresee(_cordWatch + cord, CordTaut(cord) ? rate : -rate);
+            }
+        }
+
+        for (int i = 0; i < _eq.Places.Length && _eq.HasFriction; i++)
+        {
+            ref RubbingPlace p = ref _eq.Places[i];
+            if (p.Active && p.Mode == 0)
+            {
+                Foresee(_slideWatch + i, (_rub.High[i] - _rub.Friction[i]) / p.Stiffness);
+                Foresee(_slideWatch + _eq.Places.Length + i, (_rub.Friction[i] - _rub.Low[i]) / p.Stiffness);
+            }
+        }
+
+        for (int w = _effortWatch; w <= _travelWatch && _direction > 0; w++)
+        {
+            if (_before[w] != Applies)
+            {
+                Foresee(w, WatchRate(w, _rate));
+            }
+        }
+    }
+
+    /// <summary>Notes a watch that by its rate reaches 0 before any noted so far.</summary>
+    private void Foresee(int w, double rate)
+    {
+        double value = _before[w], fall = -_direction * rate;
+        if (fall > 0 && value < fall * _foreseenAway && value > Tolerated(w))
+        {
+            (_foreseen, _foreseenAway) = (w, value / fall);
+        }
+    }
+
+    private int _foreseen;
+    private double _foreseenAway;
+    private double[] _overlapRate = [], _pullRate = [];
+    private bool[] _isCord = []; // pull link, transfer link, then the fingers' pulls
+    /// <summary>The watch that by its rate reaches 0 first within a step, and where; −1 if none.</summary>
+    private int Foreseen(double end, out double at)
+    {
+        at = _theta + _direction * _foreseenAway;
+        return _foreseen >= 0 && _foreseenAway < Math.Abs(end - _theta) ? _foreseen : -1;
+    }
 
     /// <summary>Values of all watches at the evaluated state.</summary>
-    private void WatchAll(double[] rate, double[] values)
+    private void WatchAll(double[] rate, double[] slides, double[] values)
     {
         for (int i = 0; i < _count; i++)
         {
@@ -255,7 +334,7 @@ internal sealed partial class PathFollower
 
         if (_eq.HasFriction)
         {
-            WatchPlaces(rate, values);
+            WatchPlaces(slides, values);
         }
         else
         {
@@ -268,10 +347,9 @@ internal sealed partial class PathFollower
         values[_deadWatch + 1] = Watch(_deadWatch + 1, rate);
     }
 
-    private void WatchPlaces(double[] rate, double[] values)
+    private void WatchPlaces(double[] slides, double[] values)
     {
         int places = _eq.Places.Length;
-        _eq.SlideRates(rate, _slideRates);
         for (int i = 0; i < places; i++)
         {
             ref RubbingPlace p = ref _eq.Places[i];
@@ -283,9 +361,9 @@ internal sealed partial class PathFollower
                     upper = (p.High - p.Friction) / p.Stiffness;
                     lower = (p.Friction - p.Low) / p.Stiffness;
                 }
-                else
+                else if (IsLoaded(p))
                 {
-                    upper = p.Mode * _direction * _slideRates[i];
+                    upper = p.Mode * _direction * slides[i];
                 }
             }
 
@@ -294,5 +372,5 @@ internal sealed partial class PathFollower
         }
     }
 
-    private double[] _slideRates = [], _now = [];
+    private double[] _now = [];
 }

@@ -152,7 +152,9 @@ internal sealed partial class PathFollower
         AcceptPlaces();
         _eq.X.CopyTo(_start, 0);
         StartPlaces();
-        LeaveState();
+        FindRates();
+        SettlePlaces(-1);
+        SetOut();
         NoteMoment();
         _stride = _options.OutputStepRadians;
         ResetBooks();
@@ -234,7 +236,7 @@ internal sealed partial class PathFollower
                 continue;
             }
 
-            _stride = stride * (outcome == Outcome.Unbalanced ? 0.5 : 0.25);
+            _stride = outcome == Outcome.Unbalanced ? 0.5 * _tried : 0.25 * stride;
             if (_stride < SmallestStep && !Jump())
             {
                 return false;
@@ -281,49 +283,32 @@ internal sealed partial class PathFollower
     /// <summary>Evaluates the accepted state again in the modes that the path leaves it with, and finds the tangent.</summary>
     private void LeaveState()
     {
-        _smooth = false;
+        FindRates();
+        SetOut();
+    }
+
+    /// <summary>Rates of the unknowns and of what rubs, in the present modes, at the accepted state.</summary>
+    private void FindRates()
+    {
         Hold();
         _eq.Theta = _theta;
         _eq.Evaluate();
         Factor();
         Tangent(_rate);
-        _tau = Moment();
-        _tauRate = MomentRate(_rate);
         if (_eq.HasFriction)
         {
-            PlaceRates(_rate, _slideRate, _frictionRate);
+            _eq.RubRates(_rate, _rub);
         }
-
-        NoteNewSlope();
-        RememberWatches();
     }
 
-    /// <summary>
-    /// Places that would slide against the sense of their friction stick instead, the worst first, until none is left.
-    /// The place just set sliding is the last to be taken back: others may have held it wrongly.
-    /// </summary>
-    private void SettleSlides(int justSwitched)
+    /// <summary>The path leaves the accepted state with the rates just found.</summary>
+    private void SetOut()
     {
-        for (int round = 0; round < 4 * _eq.Places.Length; round++)
-        {
-            int worst = -1;
-            double value = -SlideNoise;
-            for (int i = 0; i < _eq.Places.Length; i++)
-            {
-                if (i != justSwitched && _eq.Places[i].Active && _eq.Places[i].Mode != 0 && _before[_slideWatch + i] < value)
-                {
-                    (worst, value) = (i, _before[_slideWatch + i]);
-                }
-            }
-
-            if (worst < 0)
-            {
-                return;
-            }
-
-            SwitchPlace(ref _eq.Places[worst], true);
-            LeaveState();
-        }
+        _smooth = false;
+        _tau = Moment();
+        _tauRate = MomentRate(_rate);
+        NoteNewSlope();
+        RememberWatches();
     }
 
     /// <summary>At rest: what carries nothing yet slides the way the drive sets out; what drags from the start sticks.</summary>
