@@ -11,6 +11,7 @@ Dictionary<string, Func<Section>> all = new(StringComparer.Ordinal)
     ["frictionless"] = ClosingTimes.Frictionless,
     ["scipy"] = FingerBesideScipy.Measure,
     ["hands"] = () => ManyHands.Measure(hands),
+    ["signals"] = SignalTimes.Measure,
     ["grip"] = GripStart.Measure,
     ["jobs"] = JobTimes.Measure,
     ["sheets"] = SheetTimes.Measure,

@@ -6,7 +6,7 @@ namespace Graspwright.Cli.Tests;
 /// <summary>A pseudo-terminal: what is written to its master end comes out of a port that a program opens by name.</summary>
 internal sealed class PseudoTerminal : IDisposable
 {
-    private const int ReadWriteNoControl = 0x102; // O_RDWR | O_NOCTTY on Linux
+    private const int ReadWriteNoControl = 0x80102; // O_RDWR, O_NOCTTY and O_CLOEXEC on Linux: a program that is started must not hold the master end
     private readonly FileStream _master;
 
     private PseudoTerminal(FileStream master, string port) => (_master, Port) = (master, port);

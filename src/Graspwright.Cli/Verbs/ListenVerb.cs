@@ -146,6 +146,7 @@ internal sealed class ListenVerb() : Verb("listen", "Take samples from a serial 
         {
             ended = Next(queue.Reader, listening, stop.Token);
             double now = Stopwatch.GetElapsedTime(start).TotalSeconds;
+            listening.Feed([], now);
             if (listening.Cue != cue)
             {
                 cue = listening.Cue;

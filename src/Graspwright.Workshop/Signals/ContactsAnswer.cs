@@ -1,7 +1,5 @@
-using System.Globalization;
 using Graspwright.Hand;
 using Graspwright.Signals.Quality;
-using Graspwright.Signals.Recordings;
 using Graspwright.Signals.Separation;
 using Graspwright.Workshop.Results;
 

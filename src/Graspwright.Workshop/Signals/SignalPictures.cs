@@ -1,9 +1,7 @@
 using Graspwright.Drawing.Charts;
 using Graspwright.Drawing.Display;
 using Graspwright.Signals.Quality;
-using Graspwright.Signals.Recordings;
 using Graspwright.Signals.Separation;
-using Graspwright.Signals.Thresholds;
 
 namespace Graspwright.Workshop.Signals;
 

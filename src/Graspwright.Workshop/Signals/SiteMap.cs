@@ -107,7 +107,7 @@ public sealed record SiteMap(IReadOnlyList<Site> Sites, IReadOnlyList<SiteReadin
         return rows;
     }
 
-    private static SiteReading? ReadingOf(Recording file, string channel, MuscleSignals plan, IReadOnlyList<string> gestures, string path, int line, ICollection<InputError> errors)
+    private static SiteReading? ReadingOf(Recording file, string channel, MuscleSignals plan, string[] gestures, string path, int line, ICollection<InputError> errors)
     {
         Channel? found = file.Find(channel) ?? (file.Channels.Count == 1 ? file.Channels[0] : null);
         if (found is null)
@@ -123,9 +123,9 @@ public sealed record SiteMap(IReadOnlyList<Site> Sites, IReadOnlyList<SiteReadin
         FrontEnd.Usual(file.RateHertz, raw, plan.MainsHertz).Run(values);
         Take take = new(file.RateHertz, values, CueList.Ended(file.Marks, file.Seconds), 1);
         LabelledWindows windows = LabelledWindows.Cut([channel], gestures, [take], ContactsAnswer.WindowSeconds, ContactsAnswer.HopSeconds);
-        double[] mean = new double[gestures.Count];
+        double[] mean = new double[gestures.Length];
         double square = 0;
-        for (int g = 0; g < gestures.Count; g++)
+        for (int g = 0; g < gestures.Length; g++)
         {
             double[] rows = [.. windows.Windows.Where(w => w.Gesture == g).Select(w => w.Row[0])];
             if (rows.Length < 2)
@@ -138,7 +138,7 @@ public sealed record SiteMap(IReadOnlyList<Site> Sites, IReadOnlyList<SiteReadin
             square += rows.Sum(r => (r - mean[g]) * (r - mean[g]));
         }
 
-        return new(mean, Math.Max(1e-3, Math.Sqrt(square / Math.Max(1, windows.Windows.Count - gestures.Count))));
+        return new(mean, Math.Max(1e-3, Math.Sqrt(square / Math.Max(1, windows.Windows.Count - gestures.Length))));
     }
 
     private static IReadOnlyList<(Place From, Place To)> Outline(MuscleSignals plan, string handFile, ICollection<InputError> errors)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Graspwright.Hand;
 using Graspwright.Signals.Filters;
 using Graspwright.Signals.Quality;
