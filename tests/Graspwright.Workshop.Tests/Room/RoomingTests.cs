@@ -4,6 +4,7 @@ using Graspwright.Workshop.Drive;
 using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
 using Graspwright.Workshop.Room;
+using Finger = Graspwright.Hand.Finger;
 
 namespace Graspwright.Workshop.Tests.Room;
 
