@@ -95,6 +95,7 @@ internal sealed class MadeRun
         Options = Options,
         AngularSpeed = Radians(60),
         LockLimits = LockLimits,
+        Room = new() { Drive = Drive, LinkRadius = 0.003, BarRadius = 0.003, BarPitch = 0.01, Still = [new("shell", new(default, new(0.06, 0, 0), 0.012))], BackOfShell = 0.012 },
     };
 
     public RunResult Result() => new()

@@ -1,5 +1,4 @@
 using Graspwright.Hand;
-using Graspwright.Mechanics.Drive;
 using Graspwright.Mechanics.Objects;
 using Graspwright.Workshop.Drive;
 using Graspwright.Workshop.Measures;
@@ -55,7 +54,7 @@ public sealed class RoomingTests
     [Fact]
     public void The_measure_of_clearance_is_that_of_the_sweep()
     {
-        DriveModel drive = DriveMapping.ToDrive(Demo);
+        Mechanics.Drive.DriveModel drive = DriveMapping.ToDrive(Demo);
         RoomSwept free = Result.Sweeps[0];
         RunReading reading = new() { Run = free.Run, Drive = drive, Held = HeldObject.None, Options = new(), Room = Result.Room };
         Assert.Equal(1000 * free.Sweep.Clearance, new Clearance().Value(reading).Value, 1e-12);
