@@ -21,6 +21,8 @@ public sealed class LoadLimit
     private readonly int[] _boundRow;
     private readonly int _rows;
     private readonly ElasticShare _elastic;
+    private OutsideLoad _growthLoad;
+    private double[]? _growth;
 
     /// <summary>Sets a grip up.</summary>
     /// <param name="grasp">The grip; at least one contact.</param>
@@ -142,7 +144,7 @@ public sealed class LoadLimit
 
     private bool Solve(OutsideLoad load, double frictionScale)
     {
-        Load(load, _grasp.Locked ? _elastic.Growth(load) : new double[_grasp.Contacts.Count]);
+        Load(load, GrowthOf(load));
         for (int c = 0; c < _grasp.Contacts.Count; c++)
         {
             _program.Friction(c, frictionScale * _grasp.Contacts[c].Friction);
@@ -158,6 +160,17 @@ public sealed class LoadLimit
         }
 
         return balanced;
+    }
+
+    /// <summary>Growth under a load, kept for the next question about the same one.</summary>
+    private double[] GrowthOf(OutsideLoad load)
+    {
+        if (_growth is null || load != _growthLoad)
+        {
+            (_growthLoad, _growth) = (load, _grasp.Locked ? _elastic.Growth(load) : new double[_grasp.Contacts.Count]);
+        }
+
+        return _growth;
     }
 
     private void Load(OutsideLoad load, double[] shares)
