@@ -92,26 +92,23 @@ internal sealed partial class DriveEquations
         _angle = new double[(2 + _bars.Length + 3) / 4 * 4];
         _angleSin = new double[_angle.Length];
         _angleCos = new double[_angle.Length];
-        int index = 0;
-        Descend(_drive.Tree, [], ref index);
+        for (int b = 0; b < _bars.Length; b++)
+        {
+            Below(_bars[b].First, b, 1, -_bars[b].FirstArm);
+            Below(_bars[b].Second, b, 2, _bars[b].SecondArm);
+        }
 
-        void Descend(BalanceNode node, List<(int Bar, int End, double Arm)> above, ref int bar)
+        void Below(BalanceNode node, int bar, int end, double arm)
         {
             if (node is FingerLeaf leaf)
             {
-                foreach ((int b, int end, double arm) in above)
-                {
-                    _arms[leaf.FingerIndex * _bars.Length + b] = arm;
-                    _ends[leaf.FingerIndex * _bars.Length + b] = end;
-                }
-
+                _arms[leaf.FingerIndex * _bars.Length + bar] = arm;
+                _ends[leaf.FingerIndex * _bars.Length + bar] = end;
                 return;
             }
 
-            BalanceBar own = (BalanceBar)node;
-            int mine = bar++;
-            Descend(own.First, [.. above, (mine, 1, -own.FirstArm)], ref bar);
-            Descend(own.Second, [.. above, (mine, 2, own.SecondArm)], ref bar);
+            Below(((BalanceBar)node).First, bar, end, arm);
+            Below(((BalanceBar)node).Second, bar, end, arm);
         }
     }
 
