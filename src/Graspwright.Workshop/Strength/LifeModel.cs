@@ -59,7 +59,7 @@ public static class LifeModel
             FatigueLine line = Materials.Line(material);
             double strength = Sudden(grip ?? side!.Value, solid);
             StressBlock[] all = [.. grips, .. blows];
-            places.Add(new(part, mode, material, grips, blows, line, strength, DamageSum.OfDay(all, line, strength, 1), all.Max(b => b.PerDay > 0 ? b.Highest : 0) / strength));
+            places.Add(new(part, mode, material, grips, blows, line, strength, DamageSum.OfDay(all, line, strength, 1), all.Select(b => b.PerDay > 0 ? b.Highest : 0).DefaultIfEmpty(0).Max() / strength));
         }
 
         double worst = places.Max(p => p.Damage);
