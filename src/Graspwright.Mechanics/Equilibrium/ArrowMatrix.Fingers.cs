@@ -18,8 +18,7 @@ internal sealed partial class ArrowMatrix
         private readonly int[] _sizes;
         private readonly Lane[] _eliminated; // E = D⁻¹C: entry (q, i) at 3i + q
         private readonly bool[] _has = new bool[3 * FingerGroup.Lanes];
-        private Lane9 _inverse;
-        private Lane3 _reduced;
+        private readonly Lane[] _inverse = new Lane[9], _reduced = new Lane[3];
 
         /// <summary>Derivatives of trunk row i (carriage, bars) by finger unknown q, at 3i + q.</summary>
         public readonly Lane[] B;
@@ -28,7 +27,7 @@ internal sealed partial class ArrowMatrix
         public readonly Lane[] C;
 
         /// <summary>Derivatives of finger row q by finger unknown p, at 3q + p.</summary>
-        public Lane9 D;
+        public readonly Lane[] D = new Lane[9];
 
         /// <summary>Lays out a block.</summary>
         public Fingers(int reached, ReadOnlySpan<int> offsets, ReadOnlySpan<int> sizes)
@@ -192,12 +191,14 @@ internal sealed partial class ArrowMatrix
             _has[4 * q + 3] ? x[_at[4 * q + 3]] : 0);
 
         /// <summary>All bits set where unknown q is held or there is none.</summary>
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         private Lane Held(ReadOnlySpan<bool> held, int q) => Vector256.Create(
             !_has[4 * q] || held[_at[4 * q]] ? -1 : 0,
             !_has[4 * q + 1] || held[_at[4 * q + 1]] ? -1 : 0,
             !_has[4 * q + 2] || held[_at[4 * q + 2]] ? -1 : 0,
             !_has[4 * q + 3] || held[_at[4 * q + 3]] ? -1L : 0).AsDouble();
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         private Lane InvertOne(ReadOnlySpan<bool> held, ReadOnlySpan<double> ridge)
         {
             Lane h = Held(held, 0), added = Take(ridge, 0), d = D[0] + added;
@@ -206,6 +207,7 @@ internal sealed partial class ArrowMatrix
         }
 
         /// <summary>D⁻¹ of each finger, held rows and columns 0; pivots from the leading minors.</summary>
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         private Lane InvertThree(ReadOnlySpan<bool> held, ReadOnlySpan<double> ridge)
         {
             Lane h0 = Held(held, 0), h1 = Held(held, 1), h2 = Held(held, 2);
@@ -231,10 +233,13 @@ internal sealed partial class ArrowMatrix
             return Vector256.Min(Vector256.Min(first, second), Pivot(h2, determinant / Usable(minor), Vector256.Abs(k)));
         }
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         private static Lane Diagonal(Lane entry, Lane held) => Vector256.ConditionalSelect(held, Lane.One, entry);
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         private static Lane Usable(Lane pivot) => Vector256.ConditionalSelect(Vector256.Equals(pivot, Lane.Zero), Vector256.Create(Tiny), pivot);
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         private static Lane Pivot(Lane held, Lane pivot, Lane diagonal) => Vector256.ConditionalSelect(
             held, Vector256.Create(double.PositiveInfinity), pivot / Vector256.Max(diagonal, Vector256.Create(Tiny)));
     }

@@ -80,12 +80,12 @@ internal sealed partial class DriveEquations
 
     private void AddFingers()
     {
-        TrunkTurn trunk = new(X[Carriage], _tiltSin, _tiltCos);
+        ReadOnlySpan<double> tiltSin = _angleSin.AsSpan(2, _bars.Length), tiltCos = _angleCos.AsSpan(2, _bars.Length);
         ContactEnergy = 0;
         _loadsAreNew = false;
         for (int g = 0; g < _groups.Length; g++)
         {
-            _groups[g].Evaluate(_state, trunk, Jacobian.Blocks[g], Jacobian.A, Jacobian.Stride);
+            _groups[g].Evaluate(_state, tiltSin, tiltCos, Jacobian.Blocks[g], Jacobian.A, Jacobian.Stride);
             (double all, double contacts) = _groups[g].Energy;
             Stored += all;
             ContactEnergy += contacts;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Graspwright.Mechanics.Drive;
 using Graspwright.Numerics;
@@ -75,7 +76,8 @@ internal sealed partial class DriveEquations
     private void SetUpFriction()
     {
         FrictionCoefficients mu = _drive.Friction;
-        List<RubbingPlace> places = [];
+        int count = 0;
+        _state.Places = new RubbingPlace[7 + _bars.Length + _fingers.Length + Sizes.Sum()];
         Add(mu.Pin * _drive.PullLink.AnchorPinRadius > 0, StickingTurn);
         Add(mu.Pin * _drive.PullLink.CrankPinRadius > 0, StickingTurn);
         Add(mu.Pin * _drive.Crank.OutputPinRadius > 0, StickingTurn);
@@ -93,9 +95,9 @@ internal sealed partial class DriveEquations
         for (int f = 0; f < _fingers.Length; f++)
         {
             Finger finger = _fingers[f];
-            _guide[f] = places.Count;
+            _guide[f] = count;
             Add(mu.Guide * finger.Pull.GuideWrapRadians > 0, StickingSlide);
-            _firstJoint[f] = places.Count;
+            _firstJoint[f] = count;
             bool all = mu.Pin * (finger.PinRadius.First + finger.PinRadius.Second + finger.PinRadius.Third)
                 + finger.Drag.First + finger.Drag.Second + finger.Drag.Third > 0;
             for (int j = 0; j < Sizes[f]; j++)
@@ -104,17 +106,18 @@ internal sealed partial class DriveEquations
             }
         }
 
-        _state.Places = [.. places];
-        _placeFinger = new int[places.Count];
+        _placeFinger = new int[count];
         for (int f = 0; f < _fingers.Length; f++)
         {
             Array.Fill(_placeFinger, f, _guide[f], 1 + Sizes[f]);
             Group(f, out int lane).Rub(lane, _guide[f], _firstJoint[f], Places);
         }
 
-        HasFriction = places.Exists(p => p.Active);
-
-        void Add(bool active, double stiffness) => places.Add(new RubbingPlace { Active = active, Stiffness = stiffness });
+        void Add(bool active, double stiffness)
+        {
+            HasFriction |= active;
+            Places[count++] = new RubbingPlace { Active = active, Stiffness = stiffness };
+        }
     }
 
     private void AddLinkFriction()
@@ -169,6 +172,7 @@ internal sealed partial class DriveEquations
     }
 
     /// <summary>Maps a place of the trunk to its friction and keeps how its bound changes.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void Rub(int place, double slide, double bound, Lane boundSlope)
     {
         ref RubbingPlace p = ref Places[place];
@@ -178,6 +182,7 @@ internal sealed partial class DriveEquations
 
     /// <summary>Adds a place whose slide turns with a link: slope and bend of the slide by (φ, d, s, θ).</summary>
     /// <returns>∂M/∂(φ, d, s, θ).</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Lane AddTurning(int place, Lane slope, Lane byPhi, Lane byShift, Lane byCarriage)
     {
         ref RubbingPlace p = ref Places[place];
@@ -200,6 +205,7 @@ internal sealed partial class DriveEquations
     }
 
     /// <summary>Adds a place that slides with one unknown.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void AddAlong(int place, ref Lane row, Lane unit)
     {
         ref RubbingPlace p = ref Places[place];
@@ -210,6 +216,7 @@ internal sealed partial class DriveEquations
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Lane Change(int mode, Lane boundSlope, Lane slope) =>
         mode == 0 ? _stick * slope : BoundDerivatives ? mode * boundSlope : default;
 

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Graspwright.Mechanics.Drive;
 using Graspwright.Numerics;
@@ -127,15 +128,15 @@ internal sealed partial class DriveEquations
 
         double mixed = n.Dot(turned);
         _trunkRow += t * slope;
-        _rowPhi += k * slope[0] * slope + t * Bend(v0, slope[0], Vector256.Create(n.Dot(output), mixed, 0, 0));
-        _rowShift = k * slope[1] * slope + t * Bend(v1, slope[1], Vector256.CreateScalar(mixed));
-        _rowCarriage = k * slope[2] * slope + t * Bend(v2, slope[2], default);
+        _rowPhi += k * slope[0] * slope + t * Bend(inverse, x, y, slope, v0, slope[0], Vector256.Create(n.Dot(output), mixed, 0, 0));
+        _rowShift = k * slope[1] * slope + t * Bend(inverse, x, y, slope, v1, slope[1], Vector256.CreateScalar(mixed));
+        _rowCarriage = k * slope[2] * slope + t * Bend(inverse, x, y, slope, v2, slope[2], default);
         if (HasFriction)
         {
             double turnedMixed = n.Cross(turned) * inverse;
-            _turnByPhi = TurnBend(v0, turn[0], Vector256.Create(n.Cross(output) * inverse, turnedMixed, 0, 0));
-            _turnByShift = TurnBend(v1, turn[1], Vector256.CreateScalar(turnedMixed));
-            _turnByCarriage = TurnBend(v2, turn[2], default);
+            _turnByPhi = TurnBend(inverse, x, y, slope, v0, turn[0], Vector256.Create(n.Cross(output) * inverse, turnedMixed, 0, 0));
+            _turnByShift = TurnBend(inverse, x, y, slope, v1, turn[1], Vector256.CreateScalar(turnedMixed));
+            _turnByCarriage = TurnBend(inverse, x, y, slope, v2, turn[2], default);
         }
 
         if (crank.Slot is { } spring)
@@ -145,26 +146,35 @@ internal sealed partial class DriveEquations
             _rowShift += Vector256.Create(0, spring.Rate, 0, 0);
             Stored += d * (spring.Preload + 0.5 * spring.Rate * d);
         }
-
-        Lane Bend(Vector2D va, double la, Lane second) => inverse * (va.X * x + va.Y * y - la * slope) + second;
-        Lane TurnBend(Vector2D va, double aa, Lane second) => inverse * (inverse * (va.Y * x - va.X * y) - 2 * aa * slope) + second;
     }
+
+    /// <summary>Row of ∂²L for one v_a: (v_a·v_b − L_a L_b)/L and the second derivative of v itself along n.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Lane Bend(double inverse, Lane x, Lane y, Lane slope, Vector2D va, double la, Lane second) =>
+        inverse * (va.X * x + va.Y * y - la * slope) + second;
+
+    /// <summary>Row of ∂²α for one v_a: (v_b × v_a)/L² − 2α_a L_b/L and the second derivative of v itself across n.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Lane TurnBend(double inverse, Lane x, Lane y, Lane slope, Vector2D va, double aa, Lane second) =>
+        inverse * (inverse * (va.Y * x - va.X * y) - 2 * aa * slope) + second;
 
     /// <summary>Writes down the rows gathered for crank, slot and carriage.</summary>
     private void WriteTrunk()
     {
-        Write(_rowPhi, Phi);
-        Write(_rowShift, Shift);
-        Write(_rowCarriage, Carriage);
-
-        void Write(Lane row, int at)
+        Span<double> a = Jacobian.A, r = R;
+        Lane row = _rowPhi;
+        for (int at = 0; at < 3; at++)
         {
-            Span<double> a = Jacobian.A.AsSpan(at * Jacobian.Stride, 3);
-            a[0] = row[0];
-            a[1] = row[1];
-            a[2] = row[2];
-            ThetaDerivative[at] = row[3];
-            R[at] = _trunkRow[at];
+            Span<double> target = a.Slice(at * Jacobian.Stride, 3);
+            target[0] = row[0];
+            target[1] = row[1];
+            target[2] = row[2];
+            ThetaDerivative[at] = row[3]; // the fourth column is the wrist's
+            row = at == 0 ? _rowShift : _rowCarriage;
         }
+
+        r[0] = _trunkRow[0];
+        r[1] = _trunkRow[1];
+        r[2] = _trunkRow[2];
     }
 }

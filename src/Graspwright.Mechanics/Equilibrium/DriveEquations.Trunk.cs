@@ -20,9 +20,8 @@ internal sealed partial class DriveEquations
     private double[] _arms = []; // f·bars + bar; 0 where the finger is not behind the bar
     private int[] _ends = [];    // f·bars + bar: 1, 2 = behind the bar's first, second end; 0 = not behind it
 
-    // Crank's turn, forearm's turn and the tilts, with their sines and cosines; the tilts' in every lane too.
+    // Crank's turn, forearm's turn and the tilts, with their sines and cosines.
     private double[] _angle = [], _angleSin = [], _angleCos = [];
-    private Lane[] _tiltSin = [], _tiltCos = [];
 
     /// <summary>∂s/∂d at fixed crank with a rigid transfer link: −L_d/L_s.</summary>
     public double CarriagePerShift(double phi, double d, double s)
@@ -93,28 +92,23 @@ internal sealed partial class DriveEquations
         _angle = new double[(2 + _bars.Length + 3) / 4 * 4];
         _angleSin = new double[_angle.Length];
         _angleCos = new double[_angle.Length];
-        _tiltSin = new Lane[_bars.Length];
-        _tiltCos = new Lane[_bars.Length];
-        int index = 0;
-        Descend(_drive.Tree, [], ref index);
+        for (int b = 0; b < _bars.Length; b++)
+        {
+            Below(_bars[b].First, b, 1, -_bars[b].FirstArm);
+            Below(_bars[b].Second, b, 2, _bars[b].SecondArm);
+        }
 
-        void Descend(BalanceNode node, List<(int Bar, int End, double Arm)> above, ref int bar)
+        void Below(BalanceNode node, int bar, int end, double arm)
         {
             if (node is FingerLeaf leaf)
             {
-                foreach ((int b, int end, double arm) in above)
-                {
-                    _arms[leaf.FingerIndex * _bars.Length + b] = arm;
-                    _ends[leaf.FingerIndex * _bars.Length + b] = end;
-                }
-
+                _arms[leaf.FingerIndex * _bars.Length + bar] = arm;
+                _ends[leaf.FingerIndex * _bars.Length + bar] = end;
                 return;
             }
 
-            BalanceBar own = (BalanceBar)node;
-            int mine = bar++;
-            Descend(own.First, [.. above, (mine, 1, -own.FirstArm)], ref bar);
-            Descend(own.Second, [.. above, (mine, 2, own.SecondArm)], ref bar);
+            Below(((BalanceBar)node).First, bar, end, arm);
+            Below(((BalanceBar)node).Second, bar, end, arm);
         }
     }
 
@@ -127,15 +121,9 @@ internal sealed partial class DriveEquations
         X.AsSpan(Carriage + 1, _bars.Length).CopyTo(angle[2..]);
         for (int i = 0; i < angle.Length; i += 4)
         {
-            (Lane s, Lane c) = Vector256.SinCos(Vector256.Create<double>(angle[i..]));
-            s.CopyTo(sin[i..]);
-            c.CopyTo(cos[i..]);
-        }
-
-        for (int b = 0; b < _bars.Length; b++)
-        {
-            _tiltSin[b] = Vector256.Create(sin[2 + b]);
-            _tiltCos[b] = Vector256.Create(cos[2 + b]);
+            SineAndCosine.Of(Vector256.Create(angle[i], angle[i + 1], angle[i + 2], angle[i + 3]), out Lane s, out Lane c);
+            (sin[i], sin[i + 1], sin[i + 2], sin[i + 3]) = (s[0], s[1], s[2], s[3]);
+            (cos[i], cos[i + 1], cos[i + 2], cos[i + 3]) = (c[0], c[1], c[2], c[3]);
         }
     }
 

@@ -22,11 +22,11 @@ internal sealed partial class FingerGroup
     private VectorLanes _centre, _face; // centre of the cylinder or point of the face; normal of the face
     private Lane _radius;
 
-    private VectorLanes4 _joint;
-    private VectorLanes3 _along, _closest, _normal;
-    private Lane3 _q, _overlap, _force, _gradient;
-    private Lane6 _slope, _hessian;   // ∂overlap/∂q_a of segment i at i(i + 1)/2 + a; ∂²/∂q_a∂q_b of the finger's own energy
-    private VectorLanes6 _pushSlope;  // ∂(force·n)/∂q_a of segment i
+    private readonly VectorLanes[] _joint = new VectorLanes[4];
+    private readonly VectorLanes[] _along = new VectorLanes[3], _closest = new VectorLanes[3], _normal = new VectorLanes[3];
+    private readonly Lane[] _q = new Lane[3], _overlap = new Lane[3], _force = new Lane[3], _gradient = new Lane[3];
+    private readonly Lane[] _slope = new Lane[6], _hessian = new Lane[6];   // ∂overlap/∂q_a of segment i at i(i + 1)/2 + a; ∂²/∂q_a∂q_b of the finger's own energy
+    private readonly VectorLanes[] _pushSlope = new VectorLanes[6];  // ∂(force·n)/∂q_a of segment i
     private Lane _stored, _contactStored;
 
     /// <summary>Joint axes MCP, PIP, DIP and fingertip of a lane [m].</summary>
@@ -63,15 +63,16 @@ internal sealed partial class FingerGroup
     }
 
     /// <summary>Puts the fingers at flexions q [rad].</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void Place(Lane q1, Lane q2, Lane q3)
     {
         _q[0] = q1;
         _q[1] = q2;
         _q[2] = q3;
         Lane first = -(_open[0] + q1), second = first - (_open[1] + q2), third = second - (_open[2] + q3);
-        (Lane s1, Lane c1) = Vector256.SinCos(first);
-        (Lane s2, Lane c2) = Vector256.SinCos(second);
-        (Lane s3, Lane c3) = Vector256.SinCos(third);
+        SineAndCosine.Of(first, out Lane s1, out Lane c1);
+        SineAndCosine.Of(second, out Lane s2, out Lane c2);
+        SineAndCosine.Of(third, out Lane s3, out Lane c3);
         VectorLanes at = _mcp;
         _joint[0] = at;
         _along[0] = new(c1, s1);
@@ -94,7 +95,7 @@ internal sealed partial class FingerGroup
         Lane half = Vector256.Create(0.5);
         _stored = default;
         _contactStored = default;
-        _hessian = default;
+        Array.Clear(_hessian);
         for (int j = 0; j < 3; j++)
         {
             _gradient[j] = _springPreload[j] + _springRate[j] * _q[j];
@@ -232,6 +233,7 @@ internal sealed partial class FingerGroup
     }
 
     /// <summary>All bits set in the lanes whose segment touches.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Lane Chosen(ReadOnlySpan<bool> touching, int segment)
     {
         long first = touching[segment] ? -1 : 0;

@@ -11,10 +11,10 @@ internal sealed partial class FingerGroup
     private readonly int[] _jointAt = [-1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1]; // place of a lane's unknown j at 4j + lane
     private bool _anyGuide, _anyJoint;
     private Lane _fingerTension;         // T₂
-    private Lane3 _fingerTensionOwn;     // ∂T₂/∂q over the finger's unknowns
+    private readonly Lane[] _fingerTensionOwn = new Lane[3];     // ∂T₂/∂q over the finger's unknowns
     private Lane _fingerTensionPerLeaf;  // ∂T₂/∂T₁ through the trunk
-    private Lane9 _jointBoundOwn;        // ∂bound of unknown j/∂q at 3j + q
-    private Lane3 _jointBoundPerLeaf;    // ∂bound of unknown j/∂T₁ through the trunk
+    private readonly Lane[] _jointBoundOwn = new Lane[9];        // ∂bound of unknown j/∂q at 3j + q
+    private readonly Lane[] _jointBoundPerLeaf = new Lane[3];    // ∂bound of unknown j/∂T₁ through the trunk
 
     /// <summary>Tension behind each guide, at the finger [N].</summary>
     public double FingerTension(int lane) => _fingerTension[lane];
@@ -136,6 +136,7 @@ internal sealed partial class FingerGroup
     }
 
     /// <summary>Bound of the first unknown: the MCP of an adaptive finger, all three joints of a coupled one, each by its share of the turn.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Lane FirstBound()
     {
         Lane bound = _drag[0] + _rub[0] * Size(0, out VectorLanes unit), along = unit.Dot(_pullDirection);
@@ -161,6 +162,7 @@ internal sealed partial class FingerGroup
     }
 
     /// <summary>Bound of the PIP or DIP of an adaptive finger.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Lane OwnBound(int j)
     {
         Lane bound = _drag[j] + _rub[j] * Size(j, out VectorLanes unit), along = unit.Dot(PullAt(j));
@@ -184,6 +186,7 @@ internal sealed partial class FingerGroup
     }
 
     /// <summary>Maps one place of each lane.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Rubbing Map(Span<RubbingPlace> places, ReadOnlySpan<int> at, Lane slide, Lane low, Lane high, bool byValue)
     {
         (double k0, double m0, double mode0) = One(places, at[0], slide[0], low[0], high[0], byValue);

@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using System.Runtime.Intrinsics;
 using Graspwright.Numerics;
 using Lane = System.Runtime.Intrinsics.Vector256<double>;
 
@@ -14,9 +13,9 @@ namespace Graspwright.Mechanics.Equilibrium;
 /// </remarks>
 internal sealed partial class FingerGroup
 {
-    private VectorLanes3 _load;        // at the last evaluation
-    private VectorLanes6 _loadSlope;   // ∂/∂q_a of the contact forces on segments from i on: entry i(i + 1)/2 + a
-    private VectorLanes3 _couplerByFirst; // what couplers add to ∂load/∂q₁
+    private readonly VectorLanes[] _load = new VectorLanes[3];        // at the last evaluation
+    private readonly VectorLanes[] _loadSlope = new VectorLanes[6];   // ∂/∂q_a of the contact forces on segments from i on: entry i(i + 1)/2 + a
+    private readonly VectorLanes[] _couplerByFirst = new VectorLanes[3]; // what couplers add to ∂load/∂q₁
 
     /// <summary>Loads on the joint pins at the last evaluation [N]: lane·3 + joint, 0 MCP, 1 PIP, 2 DIP.</summary>
     public void Loads(Span<double> loads)
@@ -41,6 +40,7 @@ internal sealed partial class FingerGroup
     private bool IsFourBar(int lane) => _pip[lane].IsFourBar || _dip[lane].IsFourBar;
 
     /// <summary>Contact forces beyond a joint and the pull in it.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private VectorLanes PushAt(int joint)
     {
         VectorLanes push = joint == 0 ? _fingerTension * _pullDirection : _fingerTension * PullAt(joint);
@@ -53,6 +53,7 @@ internal sealed partial class FingerGroup
     }
 
     /// <summary>Direction of the pull in the pin of the PIP or DIP: back along the segment before, of an adaptive finger.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private VectorLanes PullAt(int joint)
     {
         VectorLanes before = _along[joint - 1];
@@ -107,6 +108,7 @@ internal sealed partial class FingerGroup
     }
 
     /// <summary>∂load/∂ first unknown at joint j, T₂ held: along the chain of a coupled finger, by q₁ alone of an adaptive one.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private VectorLanes LoadByFirst(int j)
     {
         VectorLanes byFirst = LoadSlope(j, 0) + _chainA * LoadSlope(j, 1) + _chainB * LoadSlope(j, 2);
@@ -119,8 +121,9 @@ internal sealed partial class FingerGroup
         {
             Vector2D load = default, rate = default;
             AddCouplers(lane, j, ref load, ref rate);
-            _load[j] = new(_load[j].X.WithElement(lane, _load[j].X[lane] + load.X), _load[j].Y.WithElement(lane, _load[j].Y[lane] + load.Y));
-            _couplerByFirst[j] = new(_couplerByFirst[j].X.WithElement(lane, rate.X), _couplerByFirst[j].Y.WithElement(lane, rate.Y));
+            VectorLanes before = _load[j], byFirst = _couplerByFirst[j];
+            _load[j] = new(With(before.X, lane, before.X[lane] + load.X), With(before.Y, lane, before.Y[lane] + load.Y));
+            _couplerByFirst[j] = new(With(byFirst.X, lane, rate.X), With(byFirst.Y, lane, rate.Y));
         }
     }
 }

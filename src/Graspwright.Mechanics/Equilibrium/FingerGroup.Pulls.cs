@@ -8,12 +8,12 @@ namespace Graspwright.Mechanics.Equilibrium;
 internal sealed partial class FingerGroup
 {
     private Lane _chainA, _chainB, _chainA2, _chainB2; // dq₂/dq₁, dq₃/dq₁ of coupled fingers and their derivatives by q₁
-    private Lane3 _take;                                // ∂w/∂q over the finger's unknowns
+    private readonly Lane[] _take = new Lane[3];                                // ∂w/∂q over the finger's unknowns
     private Lane _taken, _takeCurve;                    // w and ∂²w/∂q₁²
     private Lane _travel, _elongation, _stiffness, _tension;
     private Lane[] _leaf = [], _leafArm = [];           // ∂travel/∂ carriage and bars; signed arm at each bar, 0 where not behind it
     private Lane[] _firstEnd = [], _secondEnd = [];     // 1 where the finger hangs on that end of a bar
-    private Lane3 _row;                                 // residual of the finger's unknowns
+    private readonly Lane[] _row = new Lane[3];                                 // residual of the finger's unknowns
 
     /// <summary>Says behind which bars each finger hangs.</summary>
     /// <param name="bars">Number of bars.</param>
@@ -31,9 +31,9 @@ internal sealed partial class FingerGroup
             for (int l = 0; l < Count; l++)
             {
                 int at = (_first + l) * bars + b;
-                _leafArm[b] = _leafArm[b].WithElement(l, arms[at]);
-                _firstEnd[b] = _firstEnd[b].WithElement(l, ends[at] == 1 ? 1 : 0);
-                _secondEnd[b] = _secondEnd[b].WithElement(l, ends[at] == 2 ? 1 : 0);
+                _leafArm[b] = With(_leafArm[b], l, arms[at]);
+                _firstEnd[b] = With(_firstEnd[b], l, ends[at] == 1 ? 1 : 0);
+                _secondEnd[b] = With(_secondEnd[b], l, ends[at] == 2 ? 1 : 0);
             }
         }
     }
@@ -50,12 +50,12 @@ internal sealed partial class FingerGroup
             {
                 _pip[l].TryEvaluate(q1[l], out double second, out double a1, out double a2);
                 _dip[l].TryEvaluate(second, out double third, out double b1, out double b2);
-                q2 = q2.WithElement(l, second);
-                q3 = q3.WithElement(l, third);
-                _chainA = _chainA.WithElement(l, a1);
-                _chainB = _chainB.WithElement(l, b1 * a1);
-                _chainA2 = _chainA2.WithElement(l, a2);
-                _chainB2 = _chainB2.WithElement(l, b2 * a1 * a1 + b1 * a2);
+                q2 = With(q2, l, second);
+                q3 = With(q3, l, third);
+                _chainA = With(_chainA, l, a1);
+                _chainB = With(_chainB, l, b1 * a1);
+                _chainA2 = With(_chainA2, l, a2);
+                _chainB2 = With(_chainB2, l, b2 * a1 * a1 + b1 * a2);
             }
         }
 
@@ -68,6 +68,11 @@ internal sealed partial class FingerGroup
         Place(q1, q2, q3);
     }
 
+    /// <summary>Lanes with one of them replaced.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Lane With(Lane lanes, int lane, double value) =>
+        Vector256.ConditionalSelect(Vector256.Equals(Vector256.Create(0.0, 1, 2, 3), Vector256.Create((double)lane)), Vector256.Create(value), lanes);
+
     /// <summary>Unknown q of each finger; for a coupled finger its only one.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Lane Gather(ReadOnlySpan<double> x, int q) =>
@@ -77,11 +82,11 @@ internal sealed partial class FingerGroup
     private void TakeUp()
     {
         Lane q1 = _q[0];
-        _take = _arm;
+        _arm.CopyTo(_take, 0);
         _taken = _arm[0] * q1;
         if (_anyDrivePin)
         {
-            (Lane sin, Lane cos) = Vector256.SinCos(_drivePinRest - q1);
+            SineAndCosine.Of(_drivePinRest - q1, out Lane sin, out Lane cos);
             VectorLanes at = new(_drivePinRadius * cos, _drivePinRadius * sin);
             Lane along = at.Dot(_pinLine);
             _taken = Vector256.ConditionalSelect(_hasDrivePin, along - _drivePinAtRest, _taken);
@@ -96,14 +101,14 @@ internal sealed partial class FingerGroup
     }
 
     /// <summary>The pulls: tension, and what it puts into the trunk's residual and Jacobian and into the fingers' own.</summary>
-    private void AddPulls(TrunkTurn trunk, FingerState state, ArrowMatrix.Fingers block, Span<double> a, int stride)
+    private void AddPulls(ReadOnlySpan<double> tiltSin, ReadOnlySpan<double> tiltCos, FingerState state, ArrowMatrix.Fingers block, Span<double> a, int stride)
     {
         int bars = _leafArm.Length;
-        Lane travel = Vector256.Create(trunk.Carriage);
+        Lane travel = Vector256.Create(state.X[DriveEquations.Carriage]);
         for (int b = 0; b < bars; b++)
         {
-            travel += _leafArm[b] * trunk.TiltSin[b];
-            _leaf[1 + b] = _leafArm[b] * trunk.TiltCos[b];
+            travel += _leafArm[b] * tiltSin[b];
+            _leaf[1 + b] = _leafArm[b] * tiltCos[b];
         }
 
         _travel = travel;
@@ -127,7 +132,7 @@ internal sealed partial class FingerGroup
                 a[(carriage + j) * stride + carriage + i] += sum;
             }
 
-            a[at + i] += Vector256.Sum(i == 0 ? pulled : pulled * _leaf[i] - _tension * _leafArm[i - 1] * trunk.TiltSin[i - 1]);
+            a[at + i] += Vector256.Sum(i == 0 ? pulled : pulled * _leaf[i] - _tension * _leafArm[i - 1] * tiltSin[i - 1]);
         }
 
         Own(block);
@@ -145,6 +150,7 @@ internal sealed partial class FingerGroup
     }
 
     /// <summary>All bits set in the lanes whose finger is chosen.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Lane Chosen(bool[] fingers)
     {
         long first = fingers[_first] ? -1 : 0;
@@ -158,7 +164,7 @@ internal sealed partial class FingerGroup
     private void Own(ArrowMatrix.Fingers block)
     {
         Lane a = _chainA, b = _chainB, two = Vector256.Create(2.0);
-        ref Lane9 d = ref block.D;
+        Span<Lane> d = block.D;
         Lane pulled = _stiffness * _take[0];
         _row[0] = _gradient[0] + a * _gradient[1] + b * _gradient[2] - _tension * _take[0];
         d[0] = _hessian[0] + a * a * _hessian[2] + b * b * _hessian[5] + two * (a * _hessian[1] + b * _hessian[3] + a * b * _hessian[4])
@@ -178,11 +184,4 @@ internal sealed partial class FingerGroup
         d[5] = d[7] = _adaptive & (_hessian[4] + second * _take[2]);
         d[8] = (_adaptive & (_hessian[5] + _stiffness * _take[2] * _take[2])) + unit;
     }
-}
-
-/// <summary>What the fingers need of the trunk: carriage travel, and sine and cosine of each bar's tilt in every lane.</summary>
-internal readonly ref struct TrunkTurn(double carriage, ReadOnlySpan<Lane> tiltSin, ReadOnlySpan<Lane> tiltCos)
-{
-    public readonly double Carriage = carriage;
-    public readonly ReadOnlySpan<Lane> TiltSin = tiltSin, TiltCos = tiltCos;
 }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Lane = System.Runtime.Intrinsics.Vector256<double>;
 
@@ -110,6 +111,7 @@ internal sealed partial class FingerGroup
 
     private Lane _tensionRate;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Lane JointBoundRate(int j, ReadOnlySpan<double> v, Lane leaf)
     {
         Lane rate = _jointBoundPerLeaf[j] * _stiffness * leaf;
@@ -121,6 +123,7 @@ internal sealed partial class FingerGroup
         return rate;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Lane LeafRate(ReadOnlySpan<double> v)
     {
         Lane rate = default;
@@ -132,6 +135,7 @@ internal sealed partial class FingerGroup
         return rate;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Lane TakeUpRate(ReadOnlySpan<double> v)
     {
         Lane rate = _take[0] * Gather(v, 0);

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Graspwright.Mechanics.Drive;
 using Graspwright.Numerics;
@@ -38,7 +39,7 @@ internal sealed partial class FingerGroup
     private readonly Lane _rod;           // all bits set where the pull is a rod
     private readonly Lane _adaptive;      // all bits set where the finger is adaptive
     private readonly VectorLanes _mcp, _pinLine;
-    private readonly Lane3 _length, _half, _open, _springRate, _springPreload, _arm, _drag, _rub;
+    private readonly Lane[] _length = new Lane[3], _half = new Lane[3], _open = new Lane[3], _springRate = new Lane[3], _springPreload = new Lane[3], _arm = new Lane[3], _drag = new Lane[3], _rub = new Lane[3];
     private readonly Lane _pad, _pullStiffness, _slack, _hasDrivePin, _drivePinRadius, _drivePinRest, _drivePinAtRest;
     private readonly Lane _guideForward, _guideBack; // 1 − e^(−μβ) and 1 − e^(μβ)
     private readonly VectorLanes _pullDirection;     // of the pull at the knuckle
@@ -126,17 +127,18 @@ internal sealed partial class FingerGroup
 
     /// <summary>Evaluates the fingers: what they put into residual and Jacobian, and what is read off them.</summary>
     /// <param name="state">Unknowns, modes and places that rub; takes the fingers' rows.</param>
-    /// <param name="trunk">Carriage and bars as they stand.</param>
+    /// <param name="tiltSin">Sine of each bar's tilt.</param>
+    /// <param name="tiltCos">Its cosine.</param>
     /// <param name="block">Takes the fingers' part of the Jacobian.</param>
     /// <param name="a">The trunk's part of the Jacobian, row by row.</param>
     /// <param name="stride">From one row of it to the next.</param>
-    public void Evaluate(FingerState state, TrunkTurn trunk, ArrowMatrix.Fingers block, Span<double> a, int stride)
+    public void Evaluate(FingerState state, ReadOnlySpan<double> tiltSin, ReadOnlySpan<double> tiltCos, ArrowMatrix.Fingers block, Span<double> a, int stride)
     {
         bool byValue = state.ModesByValue;
         Bend(state.X);
         Press(state.Touching.AsSpan(_first * 3), byValue, _anyJoint);
         TakeUp();
-        AddPulls(trunk, state, block, a, stride);
+        AddPulls(tiltSin, tiltCos, state, block, a, stride);
         if (_anyGuide || _anyJoint)
         {
             AddGuides(state.Places, byValue, state.BoundDerivatives, block);
@@ -182,14 +184,20 @@ internal sealed partial class FingerGroup
     /// <summary>Unknowns of the widest finger: 1 when all are coupled, else 3.</summary>
     public int Width => _anyAdaptive ? 3 : 1;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Lane Pack(Func<Finger, double> value, double empty)
     {
-        Lane packed = Vector256.Create(empty);
-        for (int l = 0; l < _fingers.Length; l++)
-        {
-            packed = packed.WithElement(l, value(_fingers[l]));
-        }
-
-        return packed;
+        Fill(value, empty);
+        return Vector256.Create<double>(_packed);
     }
+
+    private void Fill(Func<Finger, double> value, double empty)
+    {
+        for (int l = 0; l < Lanes; l++)
+        {
+            _packed[l] = l < _fingers.Length ? value(_fingers[l]) : empty;
+        }
+    }
+
+    private readonly double[] _packed = new double[Lanes];
 }

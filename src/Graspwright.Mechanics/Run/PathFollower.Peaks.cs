@@ -122,17 +122,12 @@ internal sealed partial class PathFollower
     private (double Phi, double D, double S, double PhiRate, double DRate, double SRate) _giveState;
     private double _giveTheta;
 
-    private void NoteMoment() => (_direction > 0 ? _closingMoments : _openingMoments).Add((_theta, _tau, _tauRate, _tauRate));
+    private void NoteMoment() => (_direction > 0 ? _closingMoments : _openingMoments).Add(_theta, _tau, _tauRate);
 
     /// <summary>The path leaves the last state with another slope than it came with.</summary>
     private void NoteNewSlope()
     {
-        List<(double Theta, double Tau, double RateIn, double RateOut)> moments = _direction > 0 ? _closingMoments : _openingMoments;
-        if (moments.Count > 0)
-        {
-            moments[^1] = moments[^1] with { RateOut = _tauRate };
-        }
-
+        (_direction > 0 ? _closingMoments : _openingMoments).TurnLast(_tauRate);
         _giveState = _giveState with { PhiRate = _rate[DriveEquations.Phi], DRate = _rate[DriveEquations.Shift], SRate = _rate[DriveEquations.Carriage] };
     }
 
@@ -141,9 +136,10 @@ internal sealed partial class PathFollower
     {
         double max = 0, theta = 0;
         int k = _closingMoments.Count - 1;
-        foreach ((double at, double tau, _, _) in _openingMoments)
+        for (int i = 0; i < _openingMoments.Count; i++)
         {
-            while (k > 1 && _closingMoments[k - 1].Theta >= at)
+            double at = _openingMoments.Theta(i);
+            while (k > 1 && _closingMoments.Theta(k - 1) >= at)
             {
                 k--;
             }
@@ -153,15 +149,10 @@ internal sealed partial class PathFollower
                 break;
             }
 
-            (double a, double first, _, double firstRate) = _closingMoments[k - 1];
-            (double b, double second, double secondRate, _) = _closingMoments[k];
-            double h = b - a, x = h > 0 ? (at - a) / h : 1;
-            double closed = first + x * h * firstRate
-                + x * x * (3 * (second - first) - h * (2 * firstRate + secondRate))
-                - x * x * x * (2 * (second - first) - h * (firstRate + secondRate));
-            if (closed - tau > max)
+            double width = _closingMoments.Within(k, at) - _openingMoments.Tau(i);
+            if (width > max)
             {
-                (max, theta) = (closed - tau, at);
+                (max, theta) = (width, at);
             }
         }
 

@@ -8,9 +8,10 @@ internal sealed partial class PathFollower
 {
     private readonly List<double[]> _pool = [];
     private readonly List<double[]> _closing = [], _opening = [];
-    private readonly List<(EventKind Kind, double Theta, bool Opening, string Subject, int Part, double Value, bool InJump)> _events = [];
-    private readonly List<(double Theta, bool Opening, double Lost, double[] Before, double[] After, bool ByLock)> _jumps = [];
-    private readonly List<(double Theta, double Tau, double RateIn, double RateOut)> _closingMoments = [], _openingMoments = [];
+    private readonly List<EventNote> _eventPool = [];
+    private readonly List<RunJump> _jumps = [];
+    private int _events; // how many of the pool are in use
+    private readonly MomentTrace _closingMoments = new(), _openingMoments = new();
     private double[] _splayWeight = [], _padStiffness = [];
     private int _poolUsed;
     private TraceLayout _layout = new([], []);
@@ -65,7 +66,7 @@ internal sealed partial class PathFollower
     {
         _closing.Clear();
         _opening.Clear();
-        _events.Clear();
+        _events = 0;
         _jumps.Clear();
         _closingMoments.Clear();
         _openingMoments.Clear();
@@ -109,8 +110,8 @@ internal sealed partial class PathFollower
             Layout = _layout,
             Closing = _closing,
             Opening = _opening,
-            Events = [.. _events.Select(e => new RunEvent(e.Kind, e.Theta, e.Opening, e.Subject, e.Part, e.Value, e.InJump))],
-            Jumps = [.. _jumps.Select(j => new RunJump(j.Theta, j.Opening, j.Lost, j.Before, j.After, j.ByLock))],
+            Events = [.. _eventPool.Take(_events).Select(e => new RunEvent(e.Kind, e.Theta, e.Opening, e.Subject, e.Part, e.Value, e.InJump))],
+            Jumps = [.. _jumps],
             Peaks = [.. _peakNames.Select((n, i) => new ForcePeak(n, _peaks[i], _peakTheta[i], _peakOpening[i]))],
             End = _closedBy ?? _end ?? RunEnd.NotFollowed,
             Failure = Failure,
@@ -271,8 +272,27 @@ internal sealed partial class PathFollower
         return bits;
     }
 
-    private void Note(EventKind kind, string subject, int part, double value, bool inJump) =>
-        _events.Add((kind, _theta, _direction < 0, subject, part, value, inJump));
+    private void Note(EventKind kind, string subject, int part, double value, bool inJump)
+    {
+        if (_events == _eventPool.Count)
+        {
+            _eventPool.Add(new EventNote());
+        }
+
+        EventNote note = _eventPool[_events++];
+        (note.Kind, note.Theta, note.Opening, note.Subject) = (kind, _theta, _direction < 0, subject);
+        (note.Part, note.Value, note.InJump) = (part, value, inJump);
+    }
+
+    /// <summary>An event as noted; used again in the next run.</summary>
+    private sealed class EventNote
+    {
+        public EventKind Kind;
+        public double Theta, Value;
+        public bool Opening, InJump;
+        public string Subject = "";
+        public int Part;
+    }
 
     private void NoteStop(EventKind kind, int i, int side)
     {
@@ -356,7 +376,7 @@ internal sealed partial class PathFollower
     private void NoteJump(double[] before, double lost, bool byLock)
     {
         double[] after = Snapshot();
-        _jumps.Add((_theta, _direction < 0, lost, before, after, byLock));
+        _jumps.Add(new(_theta, _direction < 0, lost, before, after, byLock));
         Record(false);
     }
 

@@ -4,7 +4,7 @@ namespace Graspwright.Mechanics.Run;
 /// <param name="FingerIndex">Index of the finger.</param>
 /// <param name="AtRadians">θ of closing at which it acts [rad]; 0 = from the start.</param>
 /// <param name="HoldsPull">Whether the pull stays attached; if not, the leaf carries no force.</param>
-public readonly record struct FingerLock(int FingerIndex, double AtRadians, bool HoldsPull);
+public sealed record FingerLock(int FingerIndex, double AtRadians, bool HoldsPull);
 
 /// <summary>How a closing run is driven.</summary>
 public sealed record RunOptions

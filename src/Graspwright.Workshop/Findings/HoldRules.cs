@@ -101,10 +101,16 @@ public sealed class PushedOut() : Rule("pushed_out")
 
     private static string Fingers(RunReading reading, int sense)
     {
-        TraceLayout layout = reading.Run.Layout;
-        IEnumerable<string> fingers = ContactTerms.All(reading).GroupBy(c => c.Finger).Select(g => (Finger: g.Key, Newtons: sense * g.Sum(c => c.OnObject.Y)))
-            .Where(f => f.Newtons >= 0.05).OrderByDescending(f => f.Newtons).Select(f => $"{layout.FingerNames[f.Finger]} {Say(f.Newtons)} N");
-        return string.Join(", ", fingers);
+        IReadOnlyList<string> names = reading.Run.Layout.FingerNames;
+        double[] newtons = new double[names.Count];
+        foreach (ContactTerms.Contact contact in ContactTerms.All(reading))
+        {
+            newtons[contact.Finger] += sense * contact.OnObject.Y;
+        }
+
+        int[] order = [.. Enumerable.Range(0, names.Count)];
+        Array.Sort(order, (a, b) => newtons[b].CompareTo(newtons[a]));
+        return string.Join(", ", order.Where(f => newtons[f] >= 0.05).Select(f => $"{names[f]} {Say(newtons[f])} N"));
     }
 }
 

@@ -104,7 +104,7 @@ public sealed class LostToPlay() : Rule("lost_to_play")
             Reading dead = new DeadTravel(worn).Value(reading);
             if (dead.Why is null && dead.Value > 0)
             {
-                PinPlay.Pin greatest = PinPlay.All(reading, worn ? reading.Worn! : reading.Drive).MaxBy(p => p.Play * p.Load);
+                PinPlay.Pin greatest = PinPlay.All(reading, worn ? reading.Worn! : reading.Drive).MaxBy(p => p.Play * p.Load)!;
                 string name = greatest.Name.Replace('_', ' ');
                 yield return Judge(worn ? "worn pins" : "new pins", dead.Value, AllowedDegrees, "deg", Below(dead.Value, AllowedDegrees),
                     $"With {(worn ? "worn" : "new")} pins up to {Say(dead.Value)}° of wrist go into play when the motion turns round; the {name} pin takes most (2° taken as the limit: common practice, no source).",

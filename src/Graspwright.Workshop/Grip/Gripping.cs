@@ -191,8 +191,8 @@ public static class Gripping
     }
 
     /// <summary>One case to run.</summary>
-    private readonly record struct Asked(Hand.HandObject Thing, HeldObject Held, Hand.LockPattern? Pattern, Effort Effort);
+    private sealed record Asked(Hand.HandObject Thing, HeldObject Held, Hand.LockPattern? Pattern, Effort Effort);
 
     /// <summary>What running a case gave: the case, or what was wrong.</summary>
-    private readonly record struct Outcome(GripCase? Done, DriveException? Fault);
+    private sealed record Outcome(GripCase? Done, DriveException? Fault);
 }

@@ -16,7 +16,7 @@ internal static class ContactTerms
     /// <param name="Segment">0 proximal, 1 middle, 2 distal.</param>
     /// <param name="Force">Contact force, not weighted [N].</param>
     /// <param name="OnObject">Weighted force on the object [N].</param>
-    internal readonly record struct Contact(string Name, int Finger, int Segment, double Force, Vector2D OnObject);
+    internal sealed record Contact(string Name, int Finger, int Segment, double Force, Vector2D OnObject);
 
     /// <summary>Every touching segment.</summary>
     /// <param name="reading">Run.</param>

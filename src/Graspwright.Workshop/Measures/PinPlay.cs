@@ -12,7 +12,7 @@ internal static class PinPlay
     /// <param name="Name">Name.</param>
     /// <param name="Play">Diametral play [m].</param>
     /// <param name="Load">Load [N].</param>
-    internal readonly record struct Pin(string Name, double Play, double Load);
+    internal sealed record Pin(string Name, double Play, double Load);
 
     /// <summary>Every pin with play, in the order of the chain.</summary>
     /// <param name="reading">Run.</param>

@@ -74,7 +74,7 @@ public sealed record Table(string Name, IReadOnlyList<Column> Columns, IReadOnly
 /// <summary>A column of a table.</summary>
 /// <param name="Name">Name.</param>
 /// <param name="Unit">Unit; empty for words and plain numbers.</param>
-public readonly record struct Column(string Name, string Unit);
+public sealed record Column(string Name, string Unit);
 
 /// <summary>A cell: a number, a word, or nothing.</summary>
 /// <param name="Number">The number.</param>

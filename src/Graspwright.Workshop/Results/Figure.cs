@@ -32,4 +32,4 @@ public sealed record Working(string Formula, IReadOnlyList<WorkingInput> Inputs,
 /// <param name="Name">Name in the formula: letters, digits, underscores.</param>
 /// <param name="Value">Value in its unit.</param>
 /// <param name="Unit">Unit; empty for a plain number.</param>
-public readonly record struct WorkingInput(string Name, double Value, string Unit);
+public sealed record WorkingInput(string Name, double Value, string Unit);

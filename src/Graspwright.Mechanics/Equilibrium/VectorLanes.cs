@@ -5,27 +5,6 @@ using Lane = System.Runtime.Intrinsics.Vector256<double>;
 
 namespace Graspwright.Mechanics.Equilibrium;
 
-/// <summary>A number of each of four fingers, for each joint or segment.</summary>
-[InlineArray(3)]
-internal struct Lane3
-{
-    private Lane _first;
-}
-
-/// <summary>A number of each of four fingers, for each pair of joints (a, b), a ≤ b: entry b(b + 1)/2 + a.</summary>
-[InlineArray(6)]
-internal struct Lane6
-{
-    private Lane _first;
-}
-
-/// <summary>A number of each of four fingers, for each row and column of a 3×3 block.</summary>
-[InlineArray(9)]
-internal struct Lane9
-{
-    private Lane _first;
-}
-
 /// <summary>Four vectors of the plane, one in each lane.</summary>
 /// <param name="x">Components along x.</param>
 /// <param name="y">Components along y.</param>
@@ -64,25 +43,4 @@ internal readonly struct VectorLanes(Lane x, Lane y)
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static VectorLanes operator *(Lane factor, VectorLanes a) => new(factor * a.X, factor * a.Y);
-}
-
-/// <summary>Three vectors in each lane, by joint or segment.</summary>
-[InlineArray(3)]
-internal struct VectorLanes3
-{
-    private VectorLanes _first;
-}
-
-/// <summary>Four vectors in each lane: the joints and the tip.</summary>
-[InlineArray(4)]
-internal struct VectorLanes4
-{
-    private VectorLanes _first;
-}
-
-/// <summary>Six vectors in each lane, by segment and joint before it: entry i(i + 1)/2 + a.</summary>
-[InlineArray(6)]
-internal struct VectorLanes6
-{
-    private VectorLanes _first;
 }
