@@ -50,6 +50,8 @@ public static class HandLife
 {
     private const int Shared = 3, Own = 3;
 
+    private const ulong SeedStep = 0xD1B54A32D192ED03; // an odd number far from the generator's own step
+
     /// <summary>Samples hands: in each, one wearer's use and one piece of material for each part.</summary>
     /// <param name="parts">Parts.</param>
     /// <param name="spread">Spread of the use.</param>
@@ -59,20 +61,22 @@ public static class HandLife
     {
         ArgumentNullException.ThrowIfNull(parts);
         ArgumentOutOfRangeException.ThrowIfLessThan(samples, 1);
-        Chance chance = new(seed);
+        Chance ofUse = new(seed);
         double[] drawn = new double[samples];
         double[][] shared = new double[Shared][];
         double[] spreads = [spread.Load, spread.Energy, spread.Count];
         for (int i = 0; i < Shared; i++)
         {
-            chance.Stratified(drawn);
+            ofUse.Stratified(drawn);
             shared[i] = Array.ConvertAll(drawn, u => Math.Exp(spreads[i] * Chance.Normal(u)));
         }
 
         double[][] days = new double[parts.Count][];
-        double[][] own = [new double[samples], new double[samples], new double[samples]];
-        for (int p = 0; p < parts.Count; p++)
+        Parallel.For(0, parts.Count, p =>
         {
+            // Each part has a seed of its own, so that its draws do not hang on the order in which parts are done.
+            Chance chance = new(seed + SeedStep * (ulong)(p + 1));
+            double[][] own = [new double[samples], new double[samples], new double[samples]];
             LivingPart part = parts[p];
 
             // A lognormal strength whose coefficient of variation is the one given, its mean the strength of the table.
@@ -97,8 +101,7 @@ public static class HandLife
 
                 days[p][s] = first;
             }
-        }
-
+        });
         return new(days);
     }
 }

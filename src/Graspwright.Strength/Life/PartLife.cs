@@ -65,7 +65,7 @@ public sealed class PartLife
             (low, high) = over > 0 ? (low, days) : (days, high);
             double next = days - over / Rate(grip + Ageing * days, knock + Ageing * days);
             next = next > low && next < high ? next : (low + high) / 2;
-            if (Math.Abs(next - days) < 1e-7 * days)
+            if (Math.Abs(next - days) < 1e-4 * days)
             {
                 return next;
             }

@@ -25,52 +25,51 @@ public readonly record struct DamageTerm(string Name, double PerDay, double Cycl
 /// <summary>Puts the hinges of a hand and the loads of a day together.</summary>
 public static class LifeModel
 {
-    /// <summary>A place that outlives the first of its part so many times in the middle of all spreads is not sampled.</summary>
-    private const double NeverFirst = 100;
+    /// <summary>A place whose daily damage is so many times less than that of the first of its hinge is not sampled, unless a load comes near to breaking it at once.</summary>
+    private const double NeverFirst = 1000, NearBreaking = 0.5;
 
-    /// <summary>Every part of every hinge.</summary>
+    /// <summary>The parts of every hinge that may go first.</summary>
     /// <param name="hand">The hand.</param>
     /// <param name="loads">The grips of its day.</param>
     public static IReadOnlyList<HingeLife> Of(HandModel hand, GripLoads loads)
     {
         ArgumentNullException.ThrowIfNull(hand);
         ArgumentNullException.ThrowIfNull(loads);
-        Use use = hand.Structure.Use;
         Materials materials = new(hand);
-        List<HingeLife> lives = [];
         IReadOnlyList<FingerBuild> fingers = FingerBuild.All(hand);
-        for (int f = 0; f < fingers.Count; f++)
+        List<HingeLife>[] lives = new List<HingeLife>[fingers.Count];
+        Parallel.For(0, fingers.Count, f =>
         {
-            FingerBuild finger = fingers[f];
-            double give = finger.Chain.Compliance();
-            double[] knocks = [.. use.Knocks.Select(k => Impact.SideForce(k.Joules * use.ReachingShare, give))];
-            for (int h = 0; h < finger.Joints.Count; h++)
-            {
-                Dictionary<(HingePart, string), (StressCheck? Grip, StressCheck? Side)> places = Places(finger, h);
-                foreach (IGrouping<HingePart, KeyValuePair<(HingePart Part, string Mode), (StressCheck? Grip, StressCheck? Side)>> part in places.GroupBy(p => p.Key.Item1))
-                {
-                    Material material = materials.Of(finger.MaterialOf(h, part.Key));
-                    Solid solid = materials.Solid(material.Name);
-                    List<(string Mode, PartLife Life, List<DamageTerm> Terms, double Middle)> built = [];
-                    foreach (((HingePart _, string mode), (StressCheck? grip, StressCheck? side)) in part)
-                    {
-                        StressBlock[] grips = [.. loads.Grips.Select(g => Block(grip, solid, g.Peaks.GetValueOrDefault(finger.Position(h)), g.LowShare, g.PerDay))];
-                        StressBlock[] blows = [.. use.Knocks.Select((k, i) => Block(side, solid, knocks[i], 0, k.PerDay * use.Exposure[f]))];
-                        FatigueLine line = Materials.Line(material);
-                        double strength = Sudden(grip ?? side!.Value, solid);
-                        PartLife life = new(grips, blows, line, strength, Materials.Ageing(material, use));
-                        built.Add((mode, life, Terms(loads, use, grips, blows, line, strength), life.Days(LifeDraw.Middle)));
-                    }
+            double give = fingers[f].Chain.Compliance();
+            double[] knocks = [.. hand.Structure.Use.Knocks.Select(k => Impact.SideForce(k.Joules * hand.Structure.Use.ReachingShare, give))];
+            lives[f] = [.. Enumerable.Range(0, fingers[f].Joints.Count).SelectMany(h => OfHinge(hand.Structure.Use, loads, materials, fingers[f], h, knocks, hand.Structure.Use.Exposure[f]))];
+        });
+        return [.. lives.SelectMany(l => l)];
+    }
 
-                    double first = built.Min(b => b.Middle);
-                    (string Mode, PartLife Life, List<DamageTerm> Terms, double Middle) governing = built.First(b => b.Middle.Equals(first));
-                    PartLife[] sampled = [.. built.Where(b => b.Middle <= NeverFirst * first).Select(b => b.Life)];
-                    lives.Add(new(finger.Position(h), part.Key, material.Name, governing.Mode, new(sampled, material.StrengthSpread, material.LifeSpread), governing.Terms));
-                }
-            }
+    private static IEnumerable<HingeLife> OfHinge(Use use, GripLoads loads, Materials materials, FingerBuild finger, int hinge, double[] knocks, double exposure)
+    {
+        List<Place> places = [];
+        foreach (((HingePart part, string mode), (StressCheck? grip, StressCheck? side)) in Places(finger, hinge))
+        {
+            Material material = materials.Of(finger.MaterialOf(hinge, part));
+            Solid solid = materials.Solid(material.Name);
+            StressBlock[] grips = [.. loads.Grips.Select(g => Block(grip, solid, g.Peaks.GetValueOrDefault(finger.Position(hinge)), g.LowShare, g.PerDay))];
+            StressBlock[] blows = [.. use.Knocks.Select((k, i) => Block(side, solid, knocks[i], 0, k.PerDay * exposure))];
+            FatigueLine line = Materials.Line(material);
+            double strength = Sudden(grip ?? side!.Value, solid);
+            StressBlock[] all = [.. grips, .. blows];
+            places.Add(new(part, mode, material, grips, blows, line, strength, DamageSum.OfDay(all, line, strength, 1), all.Select(b => b.PerDay > 0 ? b.Highest : 0).DefaultIfEmpty(0).Max() / strength));
         }
 
-        return lives;
+        double worst = places.Max(p => p.Damage);
+        foreach (IGrouping<HingePart, Place> part in places.Where(p => p.Damage >= worst / NeverFirst || p.Nearness >= NearBreaking).GroupBy(p => p.Part))
+        {
+            var built = part.Select(p => (Place: p, Life: new PartLife(p.Grips, p.Blows, p.Line, p.Strength, Materials.Ageing(p.Material, use)))).ToList();
+            (Place first, _) = built.MinBy(b => b.Life.Days(LifeDraw.Middle));
+            yield return new(finger.Position(hinge), part.Key, first.Material.Name, first.Mode,
+                new([.. built.Select(b => b.Life)], first.Material.StrengthSpread, first.Material.LifeSpread), Terms(loads, use, first.Grips, first.Blows, first.Line, first.Strength));
+        }
     }
 
     private static Dictionary<(HingePart, string), (StressCheck? Grip, StressCheck? Side)> Places(FingerBuild finger, int hinge)
@@ -109,4 +108,6 @@ public static class LifeModel
         IEnumerable<string> names = loads.Grips.Select(g => g.Name).Concat(use.Knocks.Select(k => k.Name));
         return [.. names.Zip(grips.Concat(blows), (name, b) => new DamageTerm(name, b.PerDay, b.Highest >= strength ? 1 : line.Cycles(MeanStress.Goodman(b.Amplitude, b.Mean, strength)), b.Highest)).Where(t => t.PerDay > 0 && t.Stress > 0)];
     }
+
+    private sealed record Place(HingePart Part, string Mode, Material Material, StressBlock[] Grips, StressBlock[] Blows, FatigueLine Line, double Strength, double Damage, double Nearness);
 }
