@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using Graspwright.Book.Sheets;
 using Graspwright.Hand;
 using Graspwright.Workshop.Log;
 using Graspwright.Workshop.Results;
@@ -16,6 +17,8 @@ internal sealed class SparesVerb() : Verb("spares", "Say how many parts to keep 
     private readonly Option<string?> _supply = new("--supply") { Description = "From an order to parts in the drawer, with its unit.", HelpName = "TIME" };
     private readonly Option<string?> _chance = new("--chance") { Description = "Greatest chance of a stand-still for want of a part.", HelpName = "SHARE" };
     private readonly Option<string?> _csv = new("--csv") { Description = "Write the drawer list.", HelpName = "FILE" };
+    private readonly Option<string?> _pdf = new("--pdf") { Description = "Write the drawer list as a page, to be kept in the drawer.", HelpName = "FILE" };
+    private readonly Option<string> _paper = SheetFiles.PaperOption();
 
     /// <inheritdoc/>
     protected override void Describe(Command command)
@@ -27,6 +30,8 @@ internal sealed class SparesVerb() : Verb("spares", "Say how many parts to keep 
         command.Add(_supply);
         command.Add(_chance);
         command.Add(_csv);
+        command.Add(_pdf);
+        command.Add(_paper);
     }
 
     /// <inheritdoc/>
@@ -53,6 +58,11 @@ internal sealed class SparesVerb() : Verb("spares", "Say how many parts to keep 
         {
             WholeFile.Write(csv, CsvTable.Write(SparesTables.Drawer(result.Lines)), "--csv");
             terminal.Talk.WriteLine($"Wrote {csv}");
+        }
+
+        if (parsed.GetValue(_pdf) is { } pdf)
+        {
+            SheetFiles.Write(pdf, DrawerSheet.Make(hand, result, SheetFiles.Paper(parsed.GetValue(_paper)!)), "--pdf", terminal);
         }
 
         return Reply.Of(result.Answer);

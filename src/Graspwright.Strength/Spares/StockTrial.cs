@@ -1,5 +1,4 @@
 using Graspwright.Strength.Life;
-using Graspwright.Strength.Lives;
 
 namespace Graspwright.Strength.Spares;
 

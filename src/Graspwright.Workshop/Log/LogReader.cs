@@ -109,7 +109,9 @@ public static class LogReader
 
     internal static string Short(string text) => text.Length > 60 ? text[..60] + "…" : text;
 
-    internal static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    /// <summary>A day as the log writes it.</summary>
+    /// <param name="day">The day.</param>
+    public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static string Line(int line) => line.ToString(CultureInfo.InvariantCulture);
 }

@@ -4,8 +4,10 @@ using Graspwright.Hand;
 using Graspwright.Workshop.Bench;
 using Graspwright.Workshop.Cards;
 using Graspwright.Workshop.Jobs;
+using Graspwright.Workshop.Log;
 using Graspwright.Workshop.Measuring;
 using Graspwright.Workshop.Proof;
+using Graspwright.Workshop.Spares;
 using Graspwright.Workshop.Views;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
@@ -19,6 +21,7 @@ public sealed class SheetTests
     private static readonly HandModel Hand = Boatyard();
     private static readonly JobsResult Jobs = Jobbing.Answer(new(Hand));
     private static readonly IReadOnlyList<CardGrip> Card = GripCard.Make(Hand, "hand.toml").Grips;
+    private static readonly SparesResult Spares = SparesAnswer.Of(Hand, LogReader.Read($"{LogReader.Header}\npin,index mcp,,,2026-01-01,,2026-01-21,broke,\npin,index mcp,,,2026-01-21,,2026-02-20,broke,\npin,little mcp,,,2026-01-01,,2026-02-15,broke,\npin,index mcp,,,2026-02-20,2026-03-01,,,\nliner,,,,2026-01-01,2026-03-01,,,\n", "log.csv", Hand));
     private static readonly IReadOnlyList<ViceTest> Tests = Proving.Make(Hand, "hand.toml").Tests;
 
     // A plan without runs: the sheet does not care where the readings come from.
@@ -35,6 +38,7 @@ public sealed class SheetTests
         ["bench"] = paper => BenchSheet.Make(Hand, DesignOfReadings.Plan(Readings, 2), Parameters, paper),
         ["holes"] = paper => HoleSheet.Make(Hand, paper),
         ["proof"] = paper => ProofSheet.Make(Hand, Tests, paper),
+        ["drawer"] = paper => DrawerSheet.Make(Hand, Spares, paper),
     };
 
     [Theory, MemberData(nameof(Every))]
