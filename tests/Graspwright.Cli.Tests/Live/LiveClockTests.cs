@@ -1,3 +1,4 @@
+using System.Text;
 using Graspwright.Cli.Live;
 using Graspwright.Workshop.Mould;
 
@@ -110,7 +111,7 @@ public sealed class LiveClockTests
     /// <summary>A clock with what it said and when.</summary>
     private sealed class Bench(string state, ManualTime time)
     {
-        private readonly StringWriter _answers = new(), _talk = new();
+        private readonly StringBuilder _answers = new(), _talk = new();
         private readonly DateTimeOffset _from = ManualTime.Start;
 
         public int CrashAfter { get; init; } = int.MaxValue;
@@ -121,7 +122,7 @@ public sealed class LiveClockTests
 
         public string Talk => _talk.ToString();
 
-        public LiveClock Clock() => new(time, new(_answers, _talk), new(state), Speak, redraws: false);
+        public LiveClock Clock() => new(time, new(new StringWriter(_answers), new StringWriter(_talk)), new(state), Speak, redraws: false);
 
         private void Speak(string line)
         {
