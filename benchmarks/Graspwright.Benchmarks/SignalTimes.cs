@@ -59,7 +59,7 @@ internal static class SignalTimes
         double[][] values = [.. recording.Channels.Select(c => c.Values())];
         (double ours, _) = Best(() =>
         {
-            new Filtering(chain).Run(values);
+            new Filtering(chain).Run([.. values]);
             return values;
         }, 3);
         rows.Add(new("filtering, ours", $"{Row.Number(ours)} s"));
@@ -82,7 +82,7 @@ internal static class SignalTimes
             IReadOnlyList<ContactReading> contacts = ContactJudging.Judge(recording, SignalKind.Raw, 50, new());
             double[][] values = [.. recording.Channels.Select(c => c.Values())];
             FrontEnd front = FrontEnd.Usual(Rate, isRaw: true, 50);
-            front.Run(values);
+            front.Run([.. values]);
             Take take = new(Rate, values, recording.Marks, 1);
             LabelledWindows windows = LabelledWindows.Cut(["a", "b", "c", "d"], ["rest", "fist"], [take], 0.2, 0.1);
             ThresholdResult?[] found = [.. Enumerable.Range(0, Channels).Select(c => ThresholdSearch.Find([take], c, "fist", front.DelaySeconds, new(0.125)))];

@@ -71,18 +71,20 @@ public static class Butterworth
         return new([new(gain, b1, gain, b1, 2 * gain - 1)]);
     }
 
-    private static IEnumerable<Complex> Prototype(int order)
+    private static Complex[] Prototype(int order)
     {
         if (order is < 1 or > 20)
         {
             throw new ArgumentOutOfRangeException(nameof(order), order, "An order from 1 to 20.");
         }
 
+        Complex[] poles = new Complex[order];
         for (int k = 0; k < order; k++)
         {
-            double angle = Math.PI * (2 * k + 1 + order) / (2 * order);
-            yield return 2 * k + 1 == order ? -Complex.One : Complex.FromPolarCoordinates(1, angle);
+            poles[k] = 2 * k + 1 == order ? -Complex.One : Complex.FromPolarCoordinates(1, Math.PI * (2 * k + 1 + order) / (2 * order));
         }
+
+        return poles;
     }
 
     private static void Inside(double hertz, double rateHertz)

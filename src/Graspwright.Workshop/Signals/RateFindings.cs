@@ -20,7 +20,9 @@ internal static class RateFindings
             figures.Add(new("band_top", "highest frequency that the rate lets through", "Hz")
             {
                 Value = Math.Min(0.45 * rate, FrontEnd.HighHertz),
-                Working = new("min(0.45·rate, band_edge)", [new("rate", rate, "Hz"), new("band_edge", FrontEnd.HighHertz, "Hz")], "signal-windows"),
+                Working = 0.45 * rate < FrontEnd.HighHertz
+                    ? new("0.45·rate", [new("rate", rate, "Hz")], "signal-windows")
+                    : new("band_edge", [new("band_edge", FrontEnd.HighHertz, "Hz")], "signal-windows"),
             });
         }
 

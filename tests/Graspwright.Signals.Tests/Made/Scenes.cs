@@ -1,6 +1,5 @@
 using Graspwright.Signals.Made;
 using Graspwright.Signals.Recordings;
-using Graspwright.Signals.Sites;
 
 namespace Graspwright.Signals.Tests.Made;
 

@@ -2,7 +2,6 @@ using Graspwright.Signals.Filters;
 using Graspwright.Signals.Made;
 using Graspwright.Signals.Recordings;
 using Graspwright.Signals.Separation;
-using Graspwright.Signals.Sites;
 using Graspwright.Signals.Tests.Made;
 
 namespace Graspwright.Signals.Tests.Separation;

@@ -53,9 +53,10 @@ public sealed class SignalAnswersTests
     {
         MuscleSignals signals = Hand.Signals!;
         SignalChannel[] swapped = [signals.Channels[0] with { Gesture = "spread" }, signals.Channels[1] with { Gesture = "fist" }, .. signals.Channels.Skip(2)];
-        Answer answer = ContactsAnswer.Answer(Hand with { Signals = signals with { Channels = swapped, Kind = "envelope" } }, MadeHand.File).Answer!;
+        Answer answer = ContactsAnswer.Answer(Hand with { Signals = signals with { Channels = swapped } }, MadeHand.File).Answer!;
         Assert.Equal(Verdict.Fails, answer.Findings.Single(f => f.Key == "channels_swapped").Verdict);
-        Assert.Equal(Verdict.Tight, answer.Findings.Single(f => f.Key == "signal_kind").Verdict);
+        Answer wrong = ContactsAnswer.Answer(Hand with { Signals = signals with { Kind = "envelope" } }, MadeHand.File).Answer!;
+        Assert.Equal(Verdict.Tight, wrong.Findings.Single(f => f.Key == "signal_kind").Verdict);
     }
 
     [Fact]
