@@ -56,7 +56,7 @@ internal static class PlanWords
             string also = Math.Abs(r) > Tied ? Say($" It is tied to {parameters[tied].Name} (correlation {r:0.00}): an error in one is taken for the other.") : "";
             yield return new("told_apart", parameters[i].Name, verdict, Say($"{Upper(parameters[i].Words)} will be known to {100 * known:0} % (one standard deviation).{also}"),
                 known > Unknown ? "Measure it by itself: a single pin, link or pad on the bench." : "Take each reading twice, or add readings with --count.")
-                { Figure = 100 * known, Limit = 100 * Well, Unit = "%", Margin = 1 - known / Well };
+            { Figure = 100 * known, Limit = 100 * Well, Unit = "%", Margin = 1 - known / Well };
         }
     }
 

@@ -94,7 +94,7 @@ internal sealed record DoseDay(string Name, IReadOnlyList<GripLoad> Grips, DayOf
     {
         Verdict verdict = share > high + 1e-9 ? Verdict.Fails : share > low + 1e-9 ? Verdict.Tight : Verdict.Good;
         return new(key, Name, verdict, Say($"{Name}: {100 * share:0.0} % of the wrist's strength {when}; the published limit is {100 * low:0} to {100 * high:0} %."), change)
-            { Figure = 100 * share, Limit = 100 * low, Unit = "%", Margin = 1 - share / low };
+        { Figure = 100 * share, Limit = 100 * low, Unit = "%", Margin = 1 - share / low };
     }
 
     private Finding Duty()
@@ -103,7 +103,7 @@ internal sealed record DoseDay(string Name, IReadOnlyList<GripLoad> Grips, DayOf
         return new("dose_duty", Name, Verdicts.Of(margin, Margin(Load.AcceptableShare - DayLoad.AcceptableError), Margin(Load.AcceptableShare + DayLoad.AcceptableError)),
             Say($"{Name}: under load {100 * Load.DutyShare:0.0} % of the time, where {100 * Load.AcceptableShare:0} % of strength is acceptable by Potvin's equation (error 7 % of strength); the grips take {100 * Load.PeakShare:0} %."),
             "Fewer grips, shorter holds, or less effort in each.")
-            { Figure = 100 * Load.PeakShare, Limit = 100 * Load.AcceptableShare, Unit = "%", Margin = margin };
+        { Figure = 100 * Load.PeakShare, Limit = 100 * Load.AcceptableShare, Unit = "%", Margin = margin };
 
         double Margin(double acceptable) => acceptable > 0 ? 1 - Load.PeakShare / acceptable : -1;
     }

@@ -25,7 +25,7 @@ internal static class MeasuringFindings
                 found.Add(new("tries_scatter", pulls.Direction.Word(), Verdict.Tight,
                     Say($"Tries toward {Way(pulls)} scatter by {100 * pulls.Statistics.Scatter:0} % of their mean; {100 * TryStatistics.WideScatter:0} % is already much."),
                     "Rest two minutes between pulls, hold the same posture, and read the greatest steady pull over three seconds.")
-                    { Figure = 100 * pulls.Statistics.Scatter, Limit = 100 * TryStatistics.WideScatter, Unit = "%", Margin = 1 - pulls.Statistics.Scatter / TryStatistics.WideScatter });
+                { Figure = 100 * pulls.Statistics.Scatter, Limit = 100 * TryStatistics.WideScatter, Unit = "%", Margin = 1 - pulls.Statistics.Scatter / TryStatistics.WideScatter });
             }
 
             if (pulls.Direction == Measurement.Flexion == (wearer.Hand.Wrist.Direction == DrivingDirection.Flexion))
@@ -61,7 +61,7 @@ internal static class MeasuringFindings
         return new("tries_disagree", Say($"{pulls.Direction.Word()} at {angle.AngleDegrees:0.#}°"), Verdict.NotKnown,
             Say($"At {angle.AngleDegrees:0.#}° toward {Way(pulls)} the tries read {string.Join(", ", angle.Moments.Select(m => Say($"{m:0.0}")))} N·m: {angle.Range:0.0} apart, where chance explains {limit:0.0}. They are not averaged, and this angle is left out."),
             "Rest, then pull three times again at this angle; if it hurts there, stop and say so to a clinician.")
-            { Figure = angle.Range, Limit = limit, Unit = "N·m", Margin = 1 - angle.Range / limit };
+        { Figure = angle.Range, Limit = limit, Unit = "N·m", Margin = 1 - angle.Range / limit };
     }
 
     private static IEnumerable<Finding> OneTry(DirectionPulls pulls)
@@ -85,7 +85,7 @@ internal static class MeasuringFindings
                 yield return new("capacity_gone", Say($"{pulls.Direction.Word()} at {none.AngleDegrees:0.#}°"), Verdict.Fails,
                     Say($"At {none.AngleDegrees:0.#}°, inside the travel of {low:0.#}° to {high:0.#}°, the wrist gives {none.Mean:0.0} N·m, next to nothing: the hand cannot grip there."),
                     "Move the start posture or shorten wrist.travel so that the travel lies where the wrist has strength.")
-                    { Figure = none.Mean, Limit = Nothing * peak.Mean, Unit = "N·m", Margin = none.Mean / (Nothing * peak.Mean) - 1 };
+                { Figure = none.Mean, Limit = Nothing * peak.Mean, Unit = "N·m", Margin = none.Mean / (Nothing * peak.Mean) - 1 };
             }
         }
 
@@ -110,7 +110,7 @@ internal static class MeasuringFindings
         double margin = reach / wanted - 1;
         yield return new("loaded_range", group.Key.Where, Verdicts.Of(margin),
             Say($"Loaded, the wrist reaches {reach:0}° of {group.Key.Where}; the hand's travel asks for {wanted:0}°."), "Shorten wrist.travel, or move wrist.start.")
-            { Figure = reach, Limit = wanted, Unit = "deg", Margin = margin };
+        { Figure = reach, Limit = wanted, Unit = "deg", Margin = margin };
     }
 
     private static IEnumerable<Finding> Held(IGrouping<(string Where, string When), Reading> group)
@@ -134,7 +134,7 @@ internal static class MeasuringFindings
         yield return new("hold_time", group.Key.Where, below ? Verdict.Tight : Verdict.Good,
             Say($"{group.Key.Where} of the greatest pull was held {held:0} s, {place} the published curves say ({band.Low:0} to {band.High:0} s)."),
             "Lower wrist.all_day_share if the day proves it; the curves are of whole arms.")
-            { Figure = held, Limit = band.Low, Unit = "s", Margin = held / band.Low - 1 };
+        { Figure = held, Limit = band.Low, Unit = "s", Margin = held / band.Low - 1 };
     }
 
     /// <summary>The share of a hold, as written.</summary>
