@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using Graspwright.Book.Sheets;
 using Graspwright.Hand;
 using Graspwright.Workshop.Log;
