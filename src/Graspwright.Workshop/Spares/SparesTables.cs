@@ -1,4 +1,3 @@
-using Graspwright.Workshop.Lives;
 using Graspwright.Workshop.Log;
 using Graspwright.Workshop.Results;
 
