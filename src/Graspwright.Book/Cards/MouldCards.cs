@@ -59,7 +59,12 @@ public static class MouldCards
         flow.Paragraph(answer.Sentence, strong: true);
         Table(flow, answer, "batch", "Weigh");
         Mind(flow, answer, shorter);
-        Table(flow, answer, "batches in order", "Batches in order");
+        Table(flow, answer, "batches in order", "Batches in order", columns: shorter < 2 ? null : [0, 1, 3]);
+        if (shorter >= 2)
+        {
+            flow.Small("Each piece overlaps the firm edge of the one before: clean, dry, no release on it.");
+        }
+
         if (shorter < 2)
         {
             List(flow, answer, "rolling", "Roll");
@@ -118,7 +123,7 @@ public static class MouldCards
     }
 
     private static void Mind(PageFlow flow, Answer answer, int shorter) =>
-        flow.Bullets([.. answer.Findings.Where(f => f.Verdict is not Verdict.Good).Select(f => shorter == 0 ? $"{f.Verdict.Word()}: {f.Reason} {f.Change}" : $"{f.Verdict.Word()}: {f.Reason}")]);
+        flow.Bullets([.. answer.Findings.Where(f => f.Verdict is Verdict.Fails or Verdict.Tight || (f.Verdict is Verdict.NotKnown && shorter < Shortest)).Select(f => shorter == 0 ? $"{f.Verdict.Word()}: {f.Reason} {f.Change}" : $"{f.Verdict.Word()}: {f.Reason}")]);
 
     private static void List(PageFlow flow, Answer answer, string name, string heading, bool numbered = false)
     {

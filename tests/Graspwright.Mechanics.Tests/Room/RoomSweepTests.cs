@@ -20,7 +20,7 @@ public sealed class RoomSweepTests
         for (int i = 0; i <= 60; i++)
         {
             Vector3D a = p.Item1 + i / 60.0 * (p.Item2 - p.Item1), along = p.Item4 - p.Item3;
-            double t = Math.Clamp((a - p.Item3).Dot(along) / along.Dot(along), 0, 1);
+            double t = along.Length < 1e-9 ? 0 : Math.Clamp((a - p.Item3).Dot(along) / along.Dot(along), 0, 1);
             sampled = Math.Min(sampled, (a - p.Item3 - t * along).Length - 0.007);
         }
 
