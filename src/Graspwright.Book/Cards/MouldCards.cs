@@ -95,10 +95,10 @@ public static class MouldCards
         flow.NotToScale(MouldPictures.Plan(result), "Steps and deadlines.", highestMm: 62 - 8 * shorter);
         Table(flow, answer, "clock", "From the start of mixing", columns: [0, 1, 2, 3]);
         Mind(flow, answer, shorter);
-        if (shorter < 2)
+        if (shorter < Shortest)
         {
             flow.Heading("What is said, and when");
-            flow.Table([new("when", 14, Right: true), new("what")], [.. result.Lines.Take(shorter == 0 ? 13 : 9).Select(l => (IReadOnlyList<string>)[Stamp(l.At), l.Text])]);
+            flow.Table([new("when", 14, Right: true), new("what")], [.. result.Lines.Take(13 - 3 * shorter).Select(l => (IReadOnlyList<string>)[Stamp(l.At), l.Text])]);
         }
 
         flow.Caution(answer.Cautions);

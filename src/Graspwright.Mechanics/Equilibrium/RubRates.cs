@@ -24,13 +24,4 @@ internal sealed class RubRates(int places)
         Low[place] = low;
         Friction[place] = mode == 0 ? stiffness * slide : mode > 0 ? high : low;
     }
-
-    /// <summary>Takes the rates of another state.</summary>
-    public void Take(RubRates other)
-    {
-        other.Slide.CopyTo(Slide, 0);
-        other.Friction.CopyTo(Friction, 0);
-        other.High.CopyTo(High, 0);
-        other.Low.CopyTo(Low, 0);
-    }
 }

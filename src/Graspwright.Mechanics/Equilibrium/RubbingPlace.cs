@@ -38,6 +38,12 @@ internal struct RubbingPlace
     /// <summary>Whether the bounds stay as they are, whatever the load.</summary>
     public bool BoundsHeld;
 
+    /// <summary>Slide of the stiff spring under a bound that counts as none.</summary>
+    public const double NoLoad = 1e-13;
+
+    /// <summary>Whether it is pressed at all; one that is not may slide either way, and is told which when its load comes.</summary>
+    public readonly bool IsLoaded => High - Low > NoLoad * Stiffness;
+
     /// <summary>Work against friction since the last accepted state, by the bounds as they are: ∫M dγ.</summary>
     public readonly double Work
     {

@@ -121,7 +121,7 @@ internal sealed partial class PathFollower
         _tauRate = MomentRate(_rate);
         if (_eq.HasFriction)
         {
-            _rub.Take(_rubEnd);
+            (_rub, _rubEnd) = (_rubEnd, _rub);
         }
 
         _storedBefore = _eq.Stored;

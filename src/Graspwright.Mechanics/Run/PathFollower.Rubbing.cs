@@ -71,7 +71,7 @@ internal sealed partial class PathFollower
             return;
         }
 
-        p.Mode = IsLoaded(p) || _switchedHere[_slideWatch + place] > 1 ? 0 : -p.Mode;
+        p.Mode = p.IsLoaded || _switchedHere[_slideWatch + place] > 1 ? 0 : -p.Mode;
     }
 
     /// <summary>The place that sticks at its bound and is pushed over it hardest by the motion to come; −1 for none.</summary>

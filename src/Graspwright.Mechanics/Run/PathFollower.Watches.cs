@@ -79,7 +79,7 @@ internal sealed partial class PathFollower
             int place = PlaceOf(w);
             bool upper = w - _slideWatch == place;
             ref RubbingPlace p = ref _eq.Places[place];
-            if (!p.Active || (p.Mode != 0 && (!upper || !IsLoaded(p))))
+            if (!p.Active || (p.Mode != 0 && (!upper || !p.IsLoaded)))
             {
                 return Applies;
             }
@@ -190,7 +190,7 @@ internal sealed partial class PathFollower
             _eq.RubRates(_rateEnd, _rubEnd);
         }
 
-        WatchAll(_rateEnd, _rubEnd.Slide, _now);
+        WatchAll(_rubEnd.Slide, _now);
         for (int w = 0; w < _watchCount; w++)
         {
             double value = w == except ? Applies : _now[w];
@@ -220,9 +220,6 @@ internal sealed partial class PathFollower
         return first;
     }
 
-    /// <summary>Whether a place is pressed at all; one that is not may slide either way, and is told which when its load comes.</summary>
-    private static bool IsLoaded(RubbingPlace p) => p.High - p.Low > NoLoad * p.Stiffness;
-
     private int PlaceOf(int w) => (w - _slideWatch) % _eq.Places.Length;
 
     /// <summary>How far a watch may be broken before it counts: its noise.</summary>
@@ -235,20 +232,20 @@ internal sealed partial class PathFollower
 
     private void RememberWatches()
     {
-        WatchAll(_rate, _rub.Slide, _before);
+        WatchAll(_rub.Slide, _before);
         _foreseen = -1;
         _foreseenAway = double.PositiveInfinity;
         for (int i = 0; i < _count; i++)
         {
             if (_bound[i] == 0)
             {
-                Foresee(i, _rate[i]);
-                Foresee(_count + i, -_rate[i]);
+                Foresee(i, _rate[i], _tolerated[i]);
+                Foresee(_count + i, -_rate[i], _tolerated[i]);
             }
             else if (!_eq.Frozen[i])
             {
                 int w = _bound[i] < 0 ? i : _count + i;
-                Foresee(w, WatchRate(w, _rate));
+                Foresee(w, WatchRate(w, _rate), _tolerated[w]);
             }
         }
 
@@ -257,7 +254,7 @@ internal sealed partial class PathFollower
             _eq.OverlapRates(_rate, _overlapRate);
             for (int c = 0; c < _overlapRate.Length; c++)
             {
-                Foresee(_contactWatch + c, _eq.Touching[c] ? _overlapRate[c] : -_overlapRate[c]);
+                Foresee(_contactWatch + c, _eq.Touching[c] ? _overlapRate[c] : -_overlapRate[c], _tolerated[_contactWatch + c]);
             }
         }
 
@@ -267,7 +264,7 @@ internal sealed partial class PathFollower
             if (_before[_cordWatch + cord] != Applies)
             {
                 double rate = cord < 2 ? _eq.ElongationRate(cord, _rate) : _pullRate[cord - 2];
-                Foresee(_cordWatch + cord, CordTaut(cord) ? rate : -rate);
+                Foresee(_cordWatch + cord, CordTaut(cord) ? rate : -rate, _tolerated[_cordWatch + cord]);
             }
         }
 
@@ -276,8 +273,8 @@ internal sealed partial class PathFollower
             ref RubbingPlace p = ref _eq.Places[i];
             if (p.Active && p.Mode == 0)
             {
-                Foresee(_slideWatch + i, (_rub.High[i] - _rub.Friction[i]) / p.Stiffness);
-                Foresee(_slideWatch + _eq.Places.Length + i, (_rub.Friction[i] - _rub.Low[i]) / p.Stiffness);
+                Foresee(_slideWatch + i, (_rub.High[i] - _rub.Friction[i]) / p.Stiffness, StickNoise);
+                Foresee(_slideWatch + _eq.Places.Length + i, (_rub.Friction[i] - _rub.Low[i]) / p.Stiffness, StickNoise);
             }
         }
 
@@ -285,16 +282,16 @@ internal sealed partial class PathFollower
         {
             if (_before[w] != Applies)
             {
-                Foresee(w, WatchRate(w, _rate));
+                Foresee(w, WatchRate(w, _rate), _tolerated[w]);
             }
         }
     }
 
     /// <summary>Notes a watch that by its rate reaches 0 before any noted so far.</summary>
-    private void Foresee(int w, double rate)
+    private void Foresee(int w, double rate, double tolerated)
     {
         double value = _before[w], fall = -_direction * rate;
-        if (fall > 0 && value < fall * _foreseenAway && value > Tolerated(w))
+        if (fall > 0 && value < fall * _foreseenAway && value > tolerated)
         {
             (_foreseen, _foreseenAway) = (w, value / fall);
         }
@@ -312,7 +309,7 @@ internal sealed partial class PathFollower
     }
 
     /// <summary>Values of all watches at the evaluated state.</summary>
-    private void WatchAll(double[] rate, double[] slides, double[] values)
+    private void WatchAll(double[] slides, double[] values)
     {
         for (int i = 0; i < _count; i++)
         {
@@ -341,10 +338,17 @@ internal sealed partial class PathFollower
             Array.Fill(values, Applies, _slideWatch, _effortWatch - _slideWatch);
         }
 
-        values[_effortWatch] = Watch(_effortWatch, rate);
-        values[_travelWatch] = Watch(_travelWatch, rate);
-        values[_deadWatch] = Watch(_deadWatch, rate);
-        values[_deadWatch + 1] = Watch(_deadWatch + 1, rate);
+        values[_effortWatch] = values[_travelWatch] = Applies;
+        if (_direction > 0)
+        {
+            double tau = Moment(), travel = JointTravel(_eq.Theta, tau);
+            values[_travelWatch] = _drive.Wrist.TravelRadians - travel;
+            values[_effortWatch] = _options.EffortFraction is { } share ? share * CapacityAt(travel) - tau : Applies;
+        }
+
+        (double byTheta, double byPhi) = _eq.PullArms;
+        values[_deadWatch] = _armSign[0] * byTheta;
+        values[_deadWatch + 1] = _armSign[1] * byPhi;
     }
 
     private void WatchPlaces(double[] slides, double[] values)
@@ -361,7 +365,7 @@ internal sealed partial class PathFollower
                     upper = (p.High - p.Friction) / p.Stiffness;
                     lower = (p.Friction - p.Low) / p.Stiffness;
                 }
-                else if (IsLoaded(p))
+                else if (p.IsLoaded)
                 {
                     upper = p.Mode * _direction * slides[i];
                 }

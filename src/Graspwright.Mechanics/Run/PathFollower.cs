@@ -21,7 +21,6 @@ internal sealed partial class PathFollower
     private const double LengthScale = 0.03;         // m that count as much as 1 rad
     private const double SmallestStep = 1e-9;        // rad
     private const int NewtonLimit = 14;
-    private const double NoLoad = 1e-13;             // slide of the stiff spring under a bound that counts as none
 
     private readonly DriveModel _drive;
     private readonly RunOptions _options;
@@ -316,7 +315,7 @@ internal sealed partial class PathFollower
     {
         foreach (ref RubbingPlace p in _eq.Places.AsSpan())
         {
-            p.Mode = p.High > NoLoad * p.Stiffness ? 0 : 1;
+            p.Mode = p.High > RubbingPlace.NoLoad * p.Stiffness ? 0 : 1;
         }
 
         Hold();
