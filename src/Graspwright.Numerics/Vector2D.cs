@@ -33,6 +33,9 @@ public readonly record struct Vector2D(double X, double Y)
         return new(cos * X - sin * Y, sin * X + cos * Y);
     }
 
+    /// <summary>Both components; the record's own text would print its turned self without end.</summary>
+    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"({X:r}, {Y:r})");
+
     /// <summary>Sum.</summary>
     public static Vector2D operator +(Vector2D a, Vector2D b) => new(a.X + b.X, a.Y + b.Y);
 

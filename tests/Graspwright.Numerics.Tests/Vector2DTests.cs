@@ -35,4 +35,7 @@ public sealed class Vector2DTests
         Assert.Equal(-a, -1 * a);
         Assert.Equal((factor * a).X + (factor * b).X, (factor * (a + b)).X, 4000 * Rounding);
     });
+
+    [Fact]
+    public void Prints_its_components() => Assert.Equal("(0.5, -3)", new Vector2D(0.5, -3).ToString());
 }

@@ -85,7 +85,7 @@ public static class LivesAnswer
         return
         [
             .. log.Entries.GroupBy(e => e.Part, StringComparer.Ordinal)
-                .Select(g => new PartStudy(g.Key, [.. g], hand.Drawer.ComputedLives.FirstOrDefault(c => c.Part == g.Key)))
+                .Select(g => new PartStudy(g.Key, [.. g], ComputedPart.Of(hand, g.Key, [.. g])))
                 .OrderByDescending(p => p.Broke).ThenByDescending(p => p.Entries.Count).ThenBy(p => p.Name, StringComparer.Ordinal),
         ];
     }

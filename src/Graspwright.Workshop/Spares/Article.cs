@@ -57,7 +57,7 @@ public sealed record ArticleStudy
 
     private static ArticleStudy Of(Hand.HandModel hand, LogReading log, Article article, LogEntry[] fitted, DateOnly today)
     {
-        Hand.ComputedLife? computed = hand.Drawer.ComputedLives.FirstOrDefault(c => c.Part == article.Part);
+        Hand.ComputedLife? computed = ComputedPart.Of(hand, article.Part, [.. log.Entries.Where(e => e.Part == article.Part)]);
         (PartStudy study, string basis) = Alike(log, article, computed);
         if (study.Fitted && study.Broke >= Fewest && (study.After is null || study.Broke >= PartStudy.EnoughBreaks))
         {

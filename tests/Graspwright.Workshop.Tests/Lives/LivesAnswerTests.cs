@@ -5,6 +5,7 @@ using Graspwright.Workshop.Lives;
 using Graspwright.Workshop.Log;
 using Graspwright.Workshop.Results;
 using Graspwright.Workshop.Spares;
+using Graspwright.Workshop.Strength;
 using Graspwright.Workshop.Tests.Log;
 
 namespace Graspwright.Workshop.Tests.Lives;
@@ -115,6 +116,32 @@ public sealed class LivesAnswerTests
         Assert.Equal(figure.Value!.Value, worked, 1e-6 * Math.Max(1, Math.Abs(worked)));
         Assert.True(!(figure.Low > figure.Value) && !(figure.High < figure.Value), figure.Key);
     });
+
+    [Fact]
+    public void Takes_the_computed_life_from_the_hinges_where_few_broke_and_none_is_given()
+    {
+        HandModel hand = MadeHand.Boatyard();
+        hand = hand with { Drawer = hand.Drawer with { ComputedLives = [] } };
+        LogReading log = LogReaderTests.Read("part,position,material,revision,fitted,last_seen_whole,ended,how,cause\nfinger,index,6061-T6,A,2025-06-02,2026-03-31,,,\nfinger,ring,6061-T6,A,2025-06-02,,2025-07-14,broke,knock\n");
+        ComputedLife computed = ComputedPart.Of(hand, "finger", log.Entries)!;
+
+        // The same from what `lasts` answers: of index and ring the first hinge to break, hinge by hinge an upper bound.
+        HandBand band = Lasting.Sample(Lasting.InMaterial(hand, "6061-T6"), GripLoads.Of(hand), 1000, 1);
+        double least = band.Hinges.Where(h => h.Position.StartsWith("index ", StringComparison.Ordinal) || h.Position.StartsWith("ring ", StringComparison.Ordinal)).Min(h => h.Days[500]);
+        Assert.InRange(computed.MedianSeconds / 86400, 0.5 * least, 2 * least);
+        Assert.True(computed.LowSeconds < computed.MedianSeconds && computed.MedianSeconds < computed.HighSeconds);
+        PartStudy study = LivesAnswer.Studies(hand, log).Single();
+        Assert.Equal(computed.MedianSeconds / 86400, study.Before!.Median.Value, 0.02 * computed.MedianSeconds / 86400);
+        Assert.NotEqual(study.Before.Median.Value, study.After!.Median.Value);
+    }
+
+    [Fact]
+    public void Computes_no_life_for_a_part_that_is_no_finger_or_of_a_material_unheard_of()
+    {
+        HandModel hand = MadeHand.Boatyard() with { Drawer = new() };
+        LogReading log = LogReaderTests.Read("part,position,material,revision,fitted,last_seen_whole,ended,how,cause\ncord,index,,,2025-06-02,2026-03-31,,,\nliner,palm,,,2025-06-02,2026-03-31,,,\n");
+        Assert.All(log.Entries, e => Assert.Null(ComputedPart.Of(hand, e.Part, [e])));
+    }
 
     private static LivesResult Demo() => LivesAnswer.Of(new(MadeHand.Boatyard(), DemoLog()));
 
