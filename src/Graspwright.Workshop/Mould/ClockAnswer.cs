@@ -120,7 +120,8 @@ public static class ClockAnswer
             {
                 string dry = cure.DryAfter is { } seconds ? $"it would take {Clock(seconds)} in the room until none settles, and most of the chill is gone by then" : "in air this wet none dries";
                 yield return new("dew", "chilled putty", Verdict.Fails, $"The parts come out at {Number(surface)} °C on the surface, below the dew point of {Number(point)} °C: water settles on them, keeps the folds apart and makes bubbles; {dry}.",
-                    "Chill them wrapped airtight, wipe them dry before they meet, or chill less: see the table.") { Figure = surface, Limit = point, Unit = "°C" };
+                    "Chill them wrapped airtight, wipe them dry before they meet, or chill less: see the table.")
+                { Figure = surface, Limit = point, Unit = "°C" };
             }
             else
             {

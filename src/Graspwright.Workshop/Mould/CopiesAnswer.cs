@@ -66,7 +66,8 @@ public static class CopiesAnswer
     {
         double hot = hand.Copies!.Water - Zero + s.Plasters[0].Mix.GreatestRise;
         yield return new("plaster_heat", "plaster", hot >= 43 ? Verdict.Fails : Verdict.Good, $"In bulk this plaster can reach {Number(hot, 0)} °C; skin burns from about 43 °C when it is held there (from memory).",
-            "On skin use bandage in thin layers over a barrier, water below 24 °C, nothing wrapped round it, a helper; bulk plaster goes only into the negative, never round a limb.") { Figure = hot, Limit = 43, Unit = "°C" };
+            "On skin use bandage in thin layers over a barrier, water below 24 °C, nothing wrapped round it, a helper; bulk plaster goes only into the negative, never round a limb.")
+        { Figure = hot, Limit = 43, Unit = "°C" };
         double spread = s.TakeOffSpread, worth = 1000 * spread;
         yield return new("fit", "liner", worth <= 0.5 ? Verdict.Good : Verdict.Tight, $"The copies leave the liner's fit uncertain by {Number(worth, 2)} mm all round.", "Measure the plaster's girths with the same tape before you rasp: that takes the first two copies out of the sum.") { Figure = worth, Limit = 0.5, Unit = "mm" };
         if (s.Gap < s.GapSpread)

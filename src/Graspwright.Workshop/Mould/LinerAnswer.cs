@@ -111,12 +111,14 @@ public static class LinerAnswer
         {
             double margin = (allowed - b.RatioErrorWorst) / allowed;
             yield return new("ratio", "scale", Verdicts.Of(margin), $"A scale that shows {Short(1000 * liner.Bench.ScaleStep, 2)} g lets the ratio be out by up to {Number(worst)} %; the label allows {Number(100 * allowed)} %. {effect}",
-                "Weigh on a finer scale, or mix fewer and bigger batches.") { Figure = worst, Limit = 100 * allowed, Unit = "%", Margin = margin };
+                "Weigh on a finer scale, or mix fewer and bigger batches.")
+            { Figure = worst, Limit = 100 * allowed, Unit = "%", Margin = margin };
         }
         else
         {
             yield return new("ratio", "scale", Verdict.NotKnown, $"A scale that shows {Short(1000 * liner.Bench.ScaleStep, 2)} g lets the ratio be out by up to {Number(worst)} %; the label does not say how much is too much. {effect}",
-                $"Mix two scraps, one {Number(worst)} % over and one under, and compare them the next day; a scale that shows 0.1 g takes the question away.") { Figure = worst, Unit = "%" };
+                $"Mix two scraps, one {Number(worst)} % over and one under, and compare them the next day; a scale that shows 0.1 g takes the question away.")
+            { Figure = worst, Unit = "%" };
         }
 
         if (liner.Bench.Tub is { } tub)
@@ -125,14 +127,16 @@ public static class LinerAnswer
             yield return new("tub", "tub", Verdicts.Of(margin), margin < 0
                     ? $"The tub is too small: one batch of {Number(1e6 * b.Volume, 0)} ml would fill {Number(100 * full, 0)} % of its {Number(1e6 * tub, 0)} ml, and above two thirds it can't be folded over."
                     : $"One batch of {Number(1e6 * b.Volume, 0)} ml fills {Number(100 * full, 0)} % of the tub.",
-                $"Take a tub of {Number(1e6 * b.Volume / WorkPlan.TubFill, 0)} ml or more, or mix smaller batches.") { Figure = 1e6 * b.Volume, Limit = 1e6 * tub * WorkPlan.TubFill, Unit = "ml", Margin = margin };
+                $"Take a tub of {Number(1e6 * b.Volume / WorkPlan.TubFill, 0)} ml or more, or mix smaller batches.")
+            { Figure = 1e6 * b.Volume, Limit = 1e6 * tub * WorkPlan.TubFill, Unit = "ml", Margin = margin };
         }
 
         double handsOff = plan.Cure[CureMoment.HandsOff].Seconds, left = -plan.Late / handsOff;
         yield return new("in_time", plan.Batches == 1 ? "the batch" : "each batch", Verdicts.Of(left), plan.Fits
                 ? $"The work of {Clock(plan.End)} ends before hands off at {Clock(handsOff)}; the closest of its deadlines has {Clock(-plan.Late)} to spare."
                 : $"The work can't be done in time, even in {plan.Batches} batches: the closest deadline is missed by {Clock(plan.Late)}.",
-            "See 'clock' for what would make it fit: chilling, a helper, a cooler room.") { Figure = plan.End, Limit = handsOff, Unit = "s", Margin = left };
+            "See 'clock' for what would make it fit: chilling, a helper, a cooler room.")
+        { Figure = plan.End, Limit = handsOff, Unit = "s", Margin = left };
         if (plan.Batches > 1 && whole.Fits)
         {
             yield return new("tub_batches", "batches", Verdict.Tight, "One batch could be worked in time, but does not go into the tub.", "A bigger tub saves a seam.");

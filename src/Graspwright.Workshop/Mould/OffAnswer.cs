@@ -136,7 +136,8 @@ public static class OffAnswer
 
         double back = double.RadiansToDegrees(sum.WorstAngle), place = 1000 * faces.Points[sum.Worst].Z;
         return new("undercut", "rigid shell", Verdict.Fails, $"Drawn off over the fingertips, a rigid shell is held back by {Number(100 * sum.Share, 0)} % of the surface; the worst of it, at {Number(place, 0)} mm, leans back by {Number(back)}°.",
-            "Make shell and plaster negatives in two halves, parted along both sides of the limb; a soft liner stretches past.") { Figure = 100 * sum.Share, Limit = 0, Unit = "%" };
+            "Make shell and plaster negatives in two halves, parted along both sides of the limb; a soft liner stretches past.")
+        { Figure = 100 * sum.Share, Limit = 0, Unit = "%" };
     }
 
     private static Table Marks(LimbForm form, IReadOnlyList<StretchAt> stretch, double? allowed, Cut? cut) => new("girths on the way off",

@@ -31,7 +31,8 @@ internal static class PullFindings
             string eased = wet.Force <= limit ? $"with soapy water or powder it takes {Number(wet.Force, 0)} N" : $"even with soapy water or powder it takes {Number(wet.Force, 0)} N";
             findings.Add(new($"alone_{way}", "one hand", Verdicts.Of(margin), $"Drawn {way} whole and dry it pulls with up to {Number(dry.Force, 0)} N ({Number(dry.Force / 9.80665)} kgf); you pull with {Number(limit, 0)} N with one hand; {eased}.",
                 onto ? "Turn it inside out and roll it on from the fingertips, a ring at a time: then only one ring slides. Loops at the edge let a hook or the teeth hold it."
-                    : "Roll it off from the near edge, a ring at a time; a loop at the edge over a hook on the wall pulls for you.") { Figure = dry.Force, Limit = limit, Unit = "N", Margin = margin });
+                    : "Roll it off from the near edge, a ring at a time; a loop at the edge over a hook on the wall pulls for you.")
+            { Figure = dry.Force, Limit = limit, Unit = "N", Margin = margin });
         }
 
         double pressure = Force(liner.Off.Friction, onto: false).Pressure;

@@ -72,6 +72,7 @@ internal static class TearFindings
 
         double resistance = Silicone.TearResistance(tear), margin = (resistance - set) / resistance;
         findings.Add(new("tear", "end of the cut", Verdicts.Of(margin), $"Stretched by {Number(100 * stretch, 0)} %, a sharp end would get {Number(set / 1000, 2)} N/mm of the {Short(resistance / 1000)} N/mm that tearing takes{(margin < 0 ? ": it would tear on" : " at one pull; many pulls tear at less")}. {round}",
-            "Punch the hole before you cut, cut from the edge into it, and look at its edge every week.") { Figure = set / 1000, Limit = resistance / 1000, Unit = "N/mm", Margin = margin });
+            "Punch the hole before you cut, cut from the edge into it, and look at its edge every week.")
+        { Figure = set / 1000, Limit = resistance / 1000, Unit = "N/mm", Margin = margin });
     }
 }

@@ -66,7 +66,10 @@ public sealed class SeparatingTests
         }
 
         int[] found = Separating.Assign(levels);
-        double best = (from a in Enumerable.Range(1, 4) from b in Enumerable.Range(1, 4) from c in Enumerable.Range(1, 4) from d in Enumerable.Range(1, 4)
+        double best = (from a in Enumerable.Range(1, 4)
+                       from b in Enumerable.Range(1, 4)
+                       from c in Enumerable.Range(1, 4)
+                       from d in Enumerable.Range(1, 4)
                        where new[] { a, b, c, d }.Distinct().Count() == 4
                        select new[] { levels[0, a].RightShare, levels[1, b].RightShare, levels[2, c].RightShare, levels[3, d].RightShare }.Min()).Max();
         Assert.Equal(best, Enumerable.Range(0, 4).Min(c => levels[c, found[c]].RightShare));
