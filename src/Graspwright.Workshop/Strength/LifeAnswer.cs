@@ -35,7 +35,7 @@ internal static class LifeAnswer
             Hand = hand.Name,
             Sentence = Sentence(hand, loads, bands, why),
             Figures = [StrengthFigures.FirstFailure(own.FirstBreak, why), .. weakest is null ? (Figure[])[] : [StrengthFigures.DailyDamage(weakest)], StrengthFigures.MovingMass(hand), StrengthFigures.PartsCount(hand)],
-            Findings = [.. Findings(hand, loads, bands, why)],
+            Findings = [.. Findings(hand, loads, bands, why).DistinctBy(f => f.Reason)],
             Tables = [.. tables, LifeTables.Looking, Breaking.Guesses(hand)],
             Cautions =
             [
