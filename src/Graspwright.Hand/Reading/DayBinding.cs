@@ -53,6 +53,13 @@ internal static class DayBinding
         SoundKnuckles = Places(t.Part("sound_knuckles"), fingers),
     };
 
+    public static HandBody Body(Binder t, HandModel hand)
+    {
+        double knuckles = hand.Fingers.Average(f => f.Knuckle.X), height = hand.Fingers.Average(f => f.Knuckle.Y);
+        return new(t.Quantity("mass"), t.Quantity("hand_share"), t.Quantity("hand_left"), t.Point("hand_centre", Lengths(0.65 * hand.HandBreadth, 0)),
+            t.Quantity("device"), t.Point("device_centre", Lengths((knuckles + hand.Rail.Rest.X) / 2, (height + hand.Rail.Rest.Y) / 2)));
+    }
+
     private static ThumbPosture Posture(string name, Binder t)
     {
         SpacePoint pad = Space(t.Triple("pad")), looksAt = Space(t.Triple("looks_at"));
@@ -128,6 +135,8 @@ internal static class DayBinding
         "handle" => HeldAs.Handle,
         _ => HeldAs.Cylinder,
     };
+
+    private static string Lengths(double x, double y) => Toml.List([Toml.Quantity(x, Dimension.Length), Toml.Quantity(y, Dimension.Length)]);
 
     private static SpacePoint Space(Triple t) => new(t.First, t.Second, t.Third);
 
