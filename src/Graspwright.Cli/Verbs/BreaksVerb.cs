@@ -22,6 +22,7 @@ internal sealed class BreaksVerb() : Verb("breaks", "Say what breaks first: fing
         command.Add(_height);
         command.Add(_csv);
         command.Add(_svg);
+        command.Add(CountJobs);
     }
 
     /// <inheritdoc/>
@@ -47,7 +48,7 @@ internal sealed class BreaksVerb() : Verb("breaks", "Say what breaks first: fing
             terminal.Talk.WriteLine($"Wrote {svg}");
         }
 
-        return Reply.Of(answer);
+        return Reply.Of(WithJobs(answer, parsed, hand, path));
     }
 
     private (double Mass, double Height)? Drop(ParseResult parsed)

@@ -9,7 +9,11 @@ namespace Graspwright.Cli.Verbs;
 internal sealed class CheckVerb() : Verb("check", "Read a hand file: errors with line and column, and every value that is guessed.")
 {
     /// <inheritdoc/>
-    protected override void Describe(Command command) => command.Add(Hand);
+    protected override void Describe(Command command)
+    {
+        command.Add(Hand);
+        command.Add(CountJobs);
+    }
 
     /// <inheritdoc/>
     protected override Reply Answer(ParseResult parsed, Terminal terminal)
@@ -17,6 +21,6 @@ internal sealed class CheckVerb() : Verb("check", "Read a hand file: errors with
         string path = parsed.GetRequiredValue(Hand);
         (HandModel hand, _) = HandInput.Read(path);
         (Answer? answer, IReadOnlyList<InputError> errors) = Checking.Answer(hand, path);
-        return answer is null ? throw new BadInputException(errors) : Reply.Of(answer);
+        return answer is null ? throw new BadInputException(errors) : Reply.Of(WithJobs(answer, parsed, hand, path));
     }
 }

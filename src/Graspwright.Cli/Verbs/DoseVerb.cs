@@ -19,6 +19,7 @@ internal sealed class DoseVerb() : Verb("dose", "Sum a day of grips up: mean loa
         command.Add(_grips);
         command.Add(_hold);
         command.Add(_worn);
+        command.Add(CountJobs);
     }
 
     /// <inheritdoc/>
@@ -34,7 +35,7 @@ internal sealed class DoseVerb() : Verb("dose", "Sum a day of grips up: mean loa
             WornSeconds = Value(parsed.GetValue(_worn), "--worn", Dimension.Time, day.WornSeconds, positive: true),
         };
         (Answer? answer, IReadOnlyList<InputError> errors) = Dosing.Answer(new(hand) { File = path, Day = day });
-        return answer is null ? throw new BadInputException([.. errors]) : Reply.Of(answer);
+        return answer is null ? throw new BadInputException([.. errors]) : Reply.Of(WithJobs(answer, parsed, hand, path));
     }
 
     private static double Value(string? text, string option, Dimension dimension, double otherwise, bool positive)

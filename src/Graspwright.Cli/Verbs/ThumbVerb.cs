@@ -9,7 +9,11 @@ namespace Graspwright.Cli.Verbs;
 internal sealed class ThumbVerb() : Verb("thumb", "Which fingertips the wearer's own thumb meets: gaps, angles, pressure on its pad.")
 {
     /// <inheritdoc/>
-    protected override void Describe(Command command) => command.Add(Hand);
+    protected override void Describe(Command command)
+    {
+        command.Add(Hand);
+        command.Add(CountJobs);
+    }
 
     /// <inheritdoc/>
     protected override Reply Answer(ParseResult parsed, Terminal terminal)
@@ -17,6 +21,6 @@ internal sealed class ThumbVerb() : Verb("thumb", "Which fingertips the wearer's
         string path = parsed.GetRequiredValue(Hand);
         (HandModel hand, _) = HandInput.Read(path);
         (Answer? answer, IReadOnlyList<InputError> errors) = Thumbing.Answer(hand, path);
-        return answer is null ? throw new BadInputException(errors) : Reply.Of(answer);
+        return answer is null ? throw new BadInputException(errors) : Reply.Of(WithJobs(answer, parsed, hand, path));
     }
 }
