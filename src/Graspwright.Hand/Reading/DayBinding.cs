@@ -136,7 +136,8 @@ internal static class DayBinding
         _ => HeldAs.Cylinder,
     };
 
-    private static string Lengths(double x, double y) => Toml.List([Toml.Quantity(x, Dimension.Length), Toml.Quantity(y, Dimension.Length)]);
+    /// <summary>A place to a hundredth of a millimetre: it is a guess.</summary>
+    private static string Lengths(double x, double y) => Toml.List([Toml.Quantity(Math.Round(x, 5), Dimension.Length), Toml.Quantity(Math.Round(y, 5), Dimension.Length)]);
 
     private static SpacePoint Space(Triple t) => new(t.First, t.Second, t.Third);
 

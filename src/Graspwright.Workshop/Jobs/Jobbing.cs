@@ -99,7 +99,7 @@ public static class Jobbing
     {
         Column[] columns =
         [
-            new("on the wrist, in", "N·m"), new("drive", ""), new("hand", ""), new("device", ""), new("load", ""), new("holds", ""), new("of its strength", "%"),
+            new("on the wrist, N·m", ""), new("drive", ""), new("hand", ""), new("device", ""), new("load", ""), new("holds", ""), new("of its strength", "%"),
             .. AttitudeWords.Select(w => new Column(w == "thumb up" ? "thumb up, sideways" : w, "")),
         ];
         return new("on the wrist", columns, [.. outcomes.Where(o => o.Unknown is null).Select(o => (IReadOnlyList<Cell>)

@@ -98,6 +98,11 @@ public static class Rooming
         SweepResult highest = sweeps.Select(s => s.Sweep).MaxBy(s => s.Height)!;
         Terms height = new();
         string back = height.Input("back_of_shell", 1000 * Back(room), "mm"), top = height.Input("top", 1000 * (Back(room) + highest.Height), "mm");
+        if (sweeps.SelectMany(s => s.Sweep.OnPalm).MinBy(p => p.Gap) is { } palm)
+        {
+            figures.Add(new("palm_gap", "smallest gap from a finger to the palm or a stump, nothing held", "mm") { Value = 1000 * palm.Gap, Working = Clearance.Of(palm) });
+        }
+
         figures.Add(new("height", "height over the back of the shell", "mm") { Value = 1000 * highest.Height, Working = height.Working($"{top} - {back}", "room-sweep") });
         foreach (Hand.NamedPlace stump in room.Stumps)
         {

@@ -40,7 +40,7 @@ public sealed class RoomSweepTests
     [Fact]
     public void Finds_what_dense_sampling_finds_and_nothing_less()
     {
-        int clashes = 0;
+        int clashes = 0, fists = 0;
         RandomDrive.ForEachSeed(10, seed =>
         {
             DriveModel drive = RandomDrive.Make(seed);
@@ -60,7 +60,8 @@ public sealed class RoomSweepTests
             }
 
             RoomSweep sweep = new(RoomOf(drive), run.Layout);
-            foreach (NearPair pair in sweep.Sweep(run.Closing).Pairs)
+            SweepResult swept = sweep.Sweep(run.Closing);
+            foreach (NearPair pair in swept.Pairs.Concat(swept.OnPalm))
             {
                 double least = double.PositiveInfinity, first = double.PositiveInfinity;
                 for (int piece = 1; piece < run.Closing.Count; piece++)
@@ -76,6 +77,7 @@ public sealed class RoomSweepTests
 
                 Assert.InRange(pair.Gap, least - 2e-5, least + 2e-6);
                 clashes += pair.ClashTheta is null ? 0 : 1;
+                fists += pair.ClashTheta is not null && swept.OnPalm.Contains(pair) ? 1 : 0;
                 if (double.IsFinite(first))
                 {
                     Assert.NotNull(pair.ClashTheta);
@@ -83,6 +85,7 @@ public sealed class RoomSweepTests
                 }
             }
         });
+        Assert.True(fists > 0, "No finger came down on the palm: the check of fists saw nothing.");
         Assert.True(clashes > 0, "No random drive clashed: the check of first clashes saw nothing.");
     }
 
