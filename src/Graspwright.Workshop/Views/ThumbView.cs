@@ -32,9 +32,9 @@ public static class ThumbView
             : string.Create(CultureInfo.InvariantCulture, $"Thumb {meeting.Posture.Name}: no fingertip meets its pad; the {name} comes nearest, {1000 * nearest.Gap:0.0} mm at {Angles.Text(nearest.Theta)} of wrist, {off}.");
         IReadOnlyList<string> head = Lettering.Wrap(sentence, Width - 2 * Margin, 2.7);
         Extent side = Bounds(bodies, pad, looks, thumb, dorsal: true), back = Bounds(bodies, pad, looks, thumb, dorsal: false);
-        double scale = Math.Max(new ViewFrame(side, Width - 2 * Margin, 80, default).Reduction, new ViewFrame(back, Width - 2 * Margin, 80, default).Reduction);
-        double h1 = 1000 * side.Height / scale, h2 = 1000 * back.Height / scale;
-        Picture picture = new(Width, Margin * 2 + head.Count * 5.2 + h1 + h2 + 32, $"Thumb: {meeting.Posture.Name}", sentence);
+        double panel = (Width - 3 * Margin) / 2, scale = Math.Max(new ViewFrame(side, panel, 90, default).Reduction, new ViewFrame(back, panel, 90, default).Reduction);
+        double high = 1000 * Math.Max(side.Height, back.Height) / scale;
+        Picture picture = new(Width, Margin * 2 + head.Count * 5.2 + high + 18, $"Thumb: {meeting.Posture.Name}", sentence);
         double y = picture.HeightMm - Margin - 2.7;
         picture.OnLayer("sentence");
         foreach (string line in head)
@@ -44,9 +44,14 @@ public static class ThumbView
         }
 
         picture.Text(new(Margin, y - 1), "from the thumb's side", 2, ink: Ink.Pale);
-        View(new(picture, side, new(Margin, Margin + h2 + 22), scale, Dorsal: true), meeting, bodies, nearest, thumb, pad, looks);
-        picture.OnLayer("sentence").Text(new(Margin, Margin + h2 + 14), "from the back of the hand, thumb side up", 2, ink: Ink.Pale);
-        View(new(picture, back, new(Margin, Margin + 8), scale, Dorsal: false), meeting, bodies, nearest, thumb, pad, looks);
+        picture.Text(new(2 * Margin + panel, y - 1), "from the back of the hand, thumb side up", 2, ink: Ink.Pale);
+        foreach (bool dorsal in (bool[])[true, false])
+        {
+            Extent extent = dorsal ? side : back;
+            Place corner = new(dorsal ? Margin : 2 * Margin + panel, Margin + 8 + (high - 1000 * extent.Height / scale) / 2);
+            View(new(picture, extent, corner, scale, dorsal), meeting, bodies, nearest, thumb, pad, looks);
+        }
+
         picture.OnLayer("caption").Text(new(Margin, Margin), string.Create(CultureInfo.InvariantCulture, $"Scale 1:{scale:0.#}. The arrow is where the pad looks; the bar is its width, {1000 * thumb.PadWidth:0} mm."), 2);
         return picture;
     }
@@ -69,9 +74,12 @@ public static class ThumbView
             picture.Capsule(frame.On(body.From), frame.On(body.To), 1000 * body.Radius / frame.Scale, new Pen(near ? 0.4 : 0.2, near ? Ink.Ink : Ink.Pale), near ? Ink.Wash : null);
         }
 
-        foreach ((int finger, Capsule body) in bodies.Where((_, i) => i % 3 == 0).Where(b => !frame.Dorsal || b.Finger == nearest.Finger))
+        foreach (IGrouping<int, (int Finger, Capsule Body)> finger in bodies.GroupBy(b => b.Finger).Where(g => !frame.Dorsal || g.Key == nearest.Finger))
         {
-            picture.Text(frame.On(body.From).Moved(-2, frame.Dorsal ? 1000 * body.Radius / frame.Scale + 1.2 : -0.8), meeting.Drive.Fingers[finger].Name, 2, Across.Right, ink: Ink.Pale);
+            Capsule first = finger.First().Body;
+            double left = finger.Min(b => Math.Min(frame.On(b.Body.From).X, frame.On(b.Body.To).X) - 1000 * b.Body.Radius / frame.Scale);
+            Place label = frame.Dorsal ? frame.On(first.From).Moved(0, 1000 * first.Radius / frame.Scale + 1.2) : new(left - 1.5, frame.On(first.From).Y - 0.8);
+            picture.Text(label, meeting.Drive.Fingers[finger.Key].Name, 2, frame.Dorsal ? Across.Left : Across.Right, ink: Ink.Pale);
         }
 
         picture.OnLayer("thumb");
@@ -87,7 +95,7 @@ public static class ThumbView
             picture.Circle(at, half, new Pen(0.6, Ink.Accent)); // it looks along the line of sight
         }
 
-        picture.Text(at.Moved(seen > 1 ? -half * Math.Abs(dy) / seen - 2 : -half - 2, seen > 1 && Math.Abs(dx) > Math.Abs(dy) ? -half - 3 : -3.2), "thumb's pad", 2.1, Across.Right, ink: Ink.Accent);
+        picture.Text(seen > 1 ? tip.Moved(1.5, -0.8) : at.Moved(half + 1.5, -0.8), "thumb's pad", 2.1, ink: Ink.Accent);
         picture.Circle(frame.On(nearest.Place), 0.8, null, Ink.Accent);
     }
 
@@ -109,7 +117,7 @@ public static class ThumbView
             extent = extent.With(Flat(body.From, dorsal), body.Radius).With(Flat(body.To, dorsal), body.Radius);
         }
 
-        return extent.With(new(extent.Left - 0.02, extent.Bottom), 0);
+        return new(extent.Left - 0.02, extent.Bottom, Math.Max(extent.Right, Flat(pad + Ray * looks, dorsal).X + 0.03), extent.Top + 0.004); // room for words
     }
 
     private static Vector2D Flat(Vector3D p, bool dorsal) => new(p.X, dorsal ? p.Y : p.Z);
