@@ -55,7 +55,7 @@ internal static class DayBinding
 
     public static HandBody Body(Binder t, HandModel hand)
     {
-        double knuckles = hand.Fingers.Average(f => f.Knuckle.X), height = hand.Fingers.Average(f => f.Knuckle.Y);
+        double knuckles = hand.Fingers.Select(f => f.Knuckle.X).DefaultIfEmpty().Average(), height = hand.Fingers.Select(f => f.Knuckle.Y).DefaultIfEmpty().Average();
         return new(t.Quantity("mass"), t.Quantity("hand_share"), t.Quantity("hand_left"), t.Point("hand_centre", Lengths(0.65 * hand.HandBreadth, 0)),
             t.Quantity("device"), t.Point("device_centre", Lengths((knuckles + hand.Rail.Rest.X) / 2, (height + hand.Rail.Rest.Y) / 2)));
     }

@@ -56,7 +56,7 @@ internal static class UseBinding
         {
             if (counted.GetValueOrDefault(grips.Name) is > 0 and double times && Math.Abs(times - grips.PerDay) > CountTolerance * times)
             {
-                t.Fault(t.Part("jobs").PlaceOf(grips.Name), HandPath.Join("jobs", grips.Name), FormattableString.Invariant($"{grips.PerDay:0.###} a day, where [jobs] says {times:0.###}"), "one count for one job",
+                t.Part("jobs").Fault(t.Part("jobs").PlaceOf(grips.Name), grips.Name, FormattableString.Invariant($"{grips.PerDay:0.###} a day, where [jobs] says {times:0.###}"), "one count for one job",
                     $"remove it here: jobs.{grips.Name}.times_a_day counts for the life as well");
             }
 

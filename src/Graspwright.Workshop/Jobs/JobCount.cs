@@ -25,8 +25,8 @@ public static class JobCount
 
         try
         {
-            IReadOnlyList<JobOutcome> outcomes = JobRuns.Outcomes(hand, hand.Jobs, question.Solver, known);
-            return answer with { Sentence = $"{answer.Sentence} {JobWords.Sentence(outcomes)}", Figures = [.. answer.Figures, JobMeasures.Figures(outcomes)[0]] };
+            IReadOnlyList<JobOutcome> outcomes = JobRuns.Outcomes(hand, hand.Jobs, question.Solver, known: known);
+            return answer with { Sentence = $"{answer.Sentence} {JobWords.Sentence(outcomes)}", Figures = [.. answer.Figures, JobMeasures.DoneOf(outcomes)] };
         }
         catch (DriveException fault)
         {

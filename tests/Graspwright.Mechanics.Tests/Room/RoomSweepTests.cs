@@ -59,7 +59,13 @@ public sealed class RoomSweepTests
                 return;
             }
 
-            RoomSweep sweep = new(RoomOf(drive), run.Layout);
+            // A still sphere where the first fingertip ends up: a palm that it must come down on.
+            MovingBodies bodies = new(RoomOf(drive), run.Layout);
+            Capsule[] placed = new Capsule[bodies.Names.Count];
+            bodies.Place(bodies.Of(run.Closing[^1]), placed);
+            Vector3D tip = placed[^(3 * drive.Fingers.Count - 2)].To;
+            RoomModel room = RoomOf(drive);
+            RoomSweep sweep = new(room with { Still = [.. room.Still, new("palm", new(tip, tip, 0.004))] }, run.Layout);
             SweepResult swept = sweep.Sweep(run.Closing);
             foreach (NearPair pair in swept.Pairs.Concat(swept.OnPalm))
             {

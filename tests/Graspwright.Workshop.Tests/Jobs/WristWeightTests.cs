@@ -84,7 +84,7 @@ public sealed class WristWeightTests
         Answer told = JobCount.Add(grip.Answer!, new(Boatyard), JobCount.Known(grip)), anew = JobCount.Add(grip.Answer!, new(Boatyard));
         Assert.Equal(anew.Sentence, told.Sentence);
         Assert.Contains($"{Outcomes.Count(o => o.Works)} of 10 jobs work", told.Sentence, StringComparison.Ordinal);
-        Assert.Contains(told.Figures, f => f.Key == JobMeasures.Done);
+        Assert.Contains(told.Figures, f => f.Key == "jobs_done");
         Assert.Contains("names no jobs", JobCount.Add(grip.Answer!, new(Boatyard with { Jobs = [] })).Sentence, StringComparison.Ordinal);
     }
 }
