@@ -24,7 +24,7 @@ public sealed class RoomSweepTests
             sampled = Math.Min(sampled, (a - p.Item3 - t * along).Length - 0.007);
         }
 
-        Assert.InRange(gap, sampled - (p.Item2 - p.Item1).Length / 120 - 1e-12, sampled + 1e-9);
+        Assert.InRange(gap, sampled - (p.Item2 - p.Item1).Length / 120 - 1e-9, sampled + 1e-9);
     }, iter: 300);
 
     [Fact]

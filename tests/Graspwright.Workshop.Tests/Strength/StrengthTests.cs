@@ -148,7 +148,7 @@ public sealed class StrengthTests
     public void A_history_of_grips_counts_as_the_grips_it_was_made_of()
     {
         // 600 squeezes on the mug in one day, as a history of the moment at the end of each, against the same 600 as jobs.
-        HandModel jobs = WithUse(u => u with { Knocks = [], Jobs = [new("all day", "mug", GripEffort.Hard, 600)] });
+        HandModel jobs = WithUse(u => u with { Knocks = [], GripsPerDay = 600, Jobs = [new("all day", "mug", GripEffort.Hard, 600)] }) with { Jobs = [] };
         GripLoads counted = GripLoads.Of(jobs);
         GripLoad grip = Assert.Single(counted.Grips);
         HandModel recorded = WithUse(u => u with { Knocks = [], Jobs = [], History = new("day.csv", 1, "mug") });
