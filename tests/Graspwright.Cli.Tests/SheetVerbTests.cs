@@ -41,7 +41,7 @@ public sealed class SheetVerbTests
         string after = File.ReadAllText(hand);
         Assert.NotEqual(before, after);
         Assert.Contains("# three layers of felt under the cuff", after, StringComparison.Ordinal);
-        Assert.Equal(0, Started.Run("check", hand).Code);
+        Assert.Equal(0, Started.Run("dose", hand).Code);
     }
 
     [Fact]
