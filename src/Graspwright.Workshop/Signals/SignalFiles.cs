@@ -1,5 +1,6 @@
 using System.Text;
 using Graspwright.Hand;
+using Graspwright.Signals.Quality;
 using Graspwright.Signals.Recordings;
 using Graspwright.Workshop.Results;
 
@@ -8,7 +9,11 @@ namespace Graspwright.Workshop.Signals;
 /// <summary>A recording with what the hand file says about it.</summary>
 /// <param name="Plan">What the hand file says.</param>
 /// <param name="Recording">What the file holds.</param>
-public sealed record LoadedRecording(SignalRecording Plan, Recording Recording);
+public sealed record LoadedRecording(SignalRecording Plan, Recording Recording)
+{
+    /// <summary>Powers of each channel, window by window; empty until they are wanted.</summary>
+    public IReadOnlyList<WindowPowers> Powers { get; init; } = [];
+}
 
 /// <summary>Reads the recordings that a hand file names.</summary>
 public static class SignalFiles

@@ -116,11 +116,9 @@ public sealed record SiteMap(IReadOnlyList<Site> Sites, IReadOnlyList<SiteReadin
             return null;
         }
 
-        bool raw = plan.Kind.Length > 0 ? plan.Kind == "raw" : KindOfSignal.Of(found, file.RateHertz, plan.MainsHertz).Kind != SignalKind.Envelope;
         // A map may be taken through another amplifier than the day's signals: what looks like an envelope is one.
-        raw &= KindOfSignal.Of(found, file.RateHertz, plan.MainsHertz).Kind != SignalKind.Envelope;
-        double[][] values = [found.Values()];
-        FrontEnd.Usual(file.RateHertz, raw, plan.MainsHertz).Run(values);
+        bool raw = plan.Kind != "envelope" && KindOfSignal.Of(found, file.RateHertz, plan.MainsHertz).Kind != SignalKind.Envelope;
+        float[][] values = FrontEnd.Usual(file.RateHertz, raw, plan.MainsHertz).Envelopes([found]);
         Take take = new(file.RateHertz, values, CueList.Ended(file.Marks, file.Seconds), 1);
         LabelledWindows windows = LabelledWindows.Cut([channel], gestures, [take], ContactsAnswer.WindowSeconds, ContactsAnswer.HopSeconds);
         double[] mean = new double[gestures.Length];

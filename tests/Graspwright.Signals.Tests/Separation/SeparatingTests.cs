@@ -81,8 +81,6 @@ public sealed class SeparatingTests
     internal static Take Ready(Scene scene, int donning)
     {
         Recording recording = Making.Of(scene);
-        double[][] values = [.. recording.Channels.Select(c => c.Values())];
-        FrontEnd.Usual(recording.RateHertz, isRaw: true, 50).Run(values);
-        return new(recording.RateHertz, values, recording.Marks, donning);
+        return new(recording.RateHertz, FrontEnd.Usual(recording.RateHertz, isRaw: true, 50).Envelopes(recording.Channels), recording.Marks, donning);
     }
 }
