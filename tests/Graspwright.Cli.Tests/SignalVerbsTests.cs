@@ -79,7 +79,6 @@ public sealed class SignalVerbsTests
     public void Listens_at_full_rate_to_half_lines_and_keeps_what_came_when_the_plug_is_pulled()
     {
         const int samples = 8000;
-        Assert.SkipUnless(Environment.GetEnvironmentVariable("GRASPWRIGHT_LISTEN") == "1", "Set GRASPWRIGHT_LISTEN=1 to run it: it has hung once among several runs, and why is not known yet.");
         using PseudoTerminal? port = PseudoTerminal.Open();
         Assert.SkipWhen(port is null, "No pseudo-terminal here.");
         using Folder folder = new();
@@ -103,16 +102,22 @@ public sealed class SignalVerbsTests
         Assert.Equal(0, listener.ExitCode);
         Assert.Contains("The port vanished", Plain(listener.StandardOutput.ReadToEnd()), StringComparison.Ordinal);
         string[] lines = File.ReadAllLines(folder["taken.csv"]);
-        Assert.Equal(samples + 1, lines.Length);
-        Assert.Equal("sample,ridge,hollow,elbow,rim", lines[0]);
-        Assert.All(Enumerable.Range(0, samples), i => Assert.Equal(string.Create(CultureInfo.InvariantCulture, $"{i},{i % 2000 - 1000},{i * 7 % 4001 - 2000},{-i % 500},{i * 13 % 997}"), lines[i + 1]));
+        Assert.Equal(samples + 2, lines.Length);
+        Assert.Equal("time_s,ridge [counts],hollow [counts],elbow [counts],rim [counts]", lines[0]);
+        Assert.StartsWith("# ", lines[^1], StringComparison.Ordinal);
+        Assert.All(Enumerable.Range(0, samples), i => Assert.EndsWith(string.Create(CultureInfo.InvariantCulture, $",{i % 2000 - 1000},{i * 7 % 4001 - 2000},{-i % 500},{i * 13 % 997}"), lines[i + 1], StringComparison.Ordinal));
+        double[] times = [.. lines[1..^1].Select(l => double.Parse(l.Split(',')[0], CultureInfo.InvariantCulture))];
+        Assert.All(Enumerable.Range(1, samples - 1), i => Assert.True(times[i] > times[i - 1]));
         Assert.Equal(["taken.csv"], folder.Names);
     }
 
-    [Fact]
-    public void Keeps_the_recording_when_stopped_by_the_user()
+    [Theory]
+    [InlineData(PseudoTerminal.CtrlC)]
+    [InlineData(PseudoTerminal.Ended)]
+    public void Keeps_the_recording_when_stopped(int signal)
     {
-        Assert.SkipUnless(Environment.GetEnvironmentVariable("GRASPWRIGHT_LISTEN") == "1", "Set GRASPWRIGHT_LISTEN=1 to run it: it has hung once among several runs, and why is not known yet.");
+        // A background job of a shell without job control is deaf to Ctrl-C, and so is what it starts.
+        Assert.SkipWhen(PseudoTerminal.Ignores(signal), "This process ignores Ctrl-C, so what it starts does too.");
         using PseudoTerminal? port = PseudoTerminal.Open();
         Assert.SkipWhen(port is null, "No pseudo-terminal here.");
         using Folder folder = new();
@@ -120,11 +125,32 @@ public sealed class SignalVerbsTests
         Wait(listener, "Listening");
         port.Write("0,1,2,3,4\n1,1,2,3,4\n3,1,2,3,4\nnoise\n"u8);
         Wait(listener, "3 samples, 1 lost, 1 unreadable");
-        PseudoTerminal.Interrupt(listener.Id);
+        PseudoTerminal.Signal(listener.Id, signal);
         listener.WaitForExit();
         Assert.Equal(130, listener.ExitCode);
         Assert.Contains("Stopped by you", Plain(listener.StandardOutput.ReadToEnd()), StringComparison.Ordinal);
-        Assert.Equal(["sample,ridge,hollow,elbow,rim", "0,1,2,3,4", "1,1,2,3,4", "3,1,2,3,4"], File.ReadAllLines(folder["taken.csv"]));
+        Assert.Equal(["time_s,ridge [counts],hollow [counts],elbow [counts],rim [counts]", "0.000000,1,2,3,4", "0.000500,1,2,3,4", "0.001500,1,2,3,4", "# times by the stated rate; 1 samples lost; 0 pauses"], File.ReadAllLines(folder["taken.csv"]));
+        Assert.Equal(["taken.csv"], folder.Names);
+    }
+
+    /// <summary>Whoever made the program deaf to Ctrl-C wants it so; it goes on, and is ended by SIGTERM.</summary>
+    [Fact]
+    public void Is_deaf_to_Ctrl_C_where_the_shell_made_it_so_and_still_keeps_the_recording_when_ended()
+    {
+        using PseudoTerminal? port = PseudoTerminal.Open();
+        Assert.SkipWhen(port is null, "No pseudo-terminal here.");
+        using Folder folder = new();
+        using Process listener = Listen(port!.Port, folder["taken.csv"], deaf: true);
+        Wait(listener, "Listening");
+        port.Write("0,1,2,3,4\n"u8);
+        Wait(listener, "1 samples, 0 lost");
+        PseudoTerminal.Signal(listener.Id, PseudoTerminal.CtrlC);
+        port.Write("1,1,2,3,4\n"u8);
+        Wait(listener, "2 samples, 0 lost");
+        PseudoTerminal.Signal(listener.Id, PseudoTerminal.Ended);
+        listener.WaitForExit();
+        Assert.Equal(130, listener.ExitCode);
+        Assert.Equal(4, File.ReadAllLines(folder["taken.csv"]).Length);
     }
 
     [Fact]
@@ -138,14 +164,19 @@ public sealed class SignalVerbsTests
         Assert.Equal(2, Started.Run("sites", Started.Demo, "--count", "13").Code);
     }
 
-    private static Process Listen(string port, string record) => Process.Start(new ProcessStartInfo("dotnet", [Started.Dll, "listen", Started.Demo, "--port", port, "--rate", "2000", "--counted", "--record", record])
+    private static Process Listen(string port, string record, bool deaf = false)
     {
-        UseShellExecute = false,
-        RedirectStandardOutput = true,
-        RedirectStandardError = true,
-        StandardOutputEncoding = Encoding.UTF8,
-        StandardErrorEncoding = Encoding.UTF8,
-    })!;
+        string[] listen = ["dotnet", Started.Dll, "listen", Started.Demo, "--port", port, "--rate", "2000", "--counted", "--record", record];
+        string[] start = deaf ? ["sh", "-c", "trap '' INT; exec \"$@\"", "sh", .. listen] : listen;
+        return Process.Start(new ProcessStartInfo(start[0], start[1..])
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            StandardOutputEncoding = Encoding.UTF8,
+            StandardErrorEncoding = Encoding.UTF8,
+        })!;
+    }
 
     private static void Wait(Process listener, string words)
     {

@@ -12,9 +12,7 @@ internal static class Timing
     {
         TableLayout layout = table.Layout;
         List<string> notes = [];
-        double[] times = table.Times.Take();
-        float[][] signals = table.TakeSignals();
-        int count = signals[0].Length;
+        int count = table.Count;
         double rate = hints.RateHertz, jitter = 0;
         List<Gap> gaps = [];
         int timeColumn = layout.Find(ColumnUse.Time);
@@ -22,7 +20,8 @@ internal static class Timing
         {
             double factor = Units.Time(layout.Units[timeColumn])
                 ?? throw new RecordingException(1, 0, layout.Names[timeColumn], $"the unit '{layout.Units[timeColumn]}'", "s, ms, us", "write the unit of time in brackets behind its name");
-            (rate, jitter, gaps) = FromTimes(times, factor, signals[0].Length);
+            (rate, jitter, gaps) = FromTimes(table.Times, factor, count);
+            table.Times.Clear();
             if (double.IsFinite(hints.RateHertz) && Math.Abs(rate / hints.RateHertz - 1) > WrongRate)
             {
                 notes.Add(string.Create(CultureInfo.InvariantCulture, $"the times give {rate:0.#} samples a second, not the {hints.RateHertz:0.#} that were stated; the times are believed"));
@@ -38,6 +37,7 @@ internal static class Timing
             throw new RecordingException(1, 0, "time_s", "no column of times and no rate", "a column time_s, or the rate", "write rate = \"1000 Hz\" beside the recording in the hand file");
         }
 
+        float[][] signals = table.TakeSignals();
         int[]? shift = gaps.Count > 0 ? Filled(ref signals, ref gaps, count) : null;
         List<Channel> channels = [];
         for (int c = 0, s = 0; c < layout.Uses.Count; c++)
@@ -54,9 +54,9 @@ internal static class Timing
     }
 
     /// <summary>Rate from the middle of the steps, refined by all steps that are no gaps; times may be rounded coarsely.</summary>
-    private static (double Rate, double Jitter, List<Gap> Gaps) FromTimes(double[] times, double factor, int count)
+    private static (double Rate, double Jitter, List<Gap> Gaps) FromTimes(SampleStore<double> times, double factor, int count)
     {
-        double first = times[0], whole = (times[^1] - first) * factor;
+        double first = times[0], whole = (times.Last - first) * factor;
         if (!(whole > 0))
         {
             throw new RecordingException(2, 0, "time_s", "times that do not rise", "times that rise from line to line", "check which column holds the times");
@@ -93,10 +93,10 @@ internal static class Timing
     }
 
     /// <summary>Mean of the steps without the longest hundredth.</summary>
-    private static double Trimmed(double[] times, double factor)
+    private static double Trimmed(SampleStore<double> times, double factor)
     {
         const int most = 100_000;
-        int count = times.Length - 1;
+        int count = times.Count - 1;
         double[] some = [.. Enumerable.Range(0, Math.Min(count, most)).Select(i => (int)((long)i * count / Math.Min(count, most))).Select(i => (times[i + 1] - times[i]) * factor)];
         Array.Sort(some);
         int keep = Math.Max(1, some.Length - some.Length / 100);
@@ -106,15 +106,15 @@ internal static class Timing
             sum += some[i];
         }
 
-        return sum > 0 ? sum / keep : (times[^1] - times[0]) * factor / count;
+        return sum > 0 ? sum / keep : (times.Last - times[0]) * factor / count;
     }
 
     /// <summary>Smallest step above 0: what the times are rounded to, if some are alike.</summary>
-    private static double Coarseness(double[] times, double factor)
+    private static double Coarseness(SampleStore<double> times, double factor)
     {
         double least = double.PositiveInfinity;
         bool zero = false;
-        for (int i = 1; i < times.Length; i++)
+        for (int i = 1; i < times.Count; i++)
         {
             double step = (times[i] - times[i - 1]) * factor;
             if (step < 0)

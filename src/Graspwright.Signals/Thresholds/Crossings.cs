@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace Graspwright.Signals.Thresholds;
 
 /// <summary>Where an envelope is at or above an upper level, and how low it falls between: all that a switch depends on, whatever its other settings.</summary>
@@ -12,10 +14,30 @@ public sealed class Crossings
     {
         int from = -1;
         float lowest = float.PositiveInfinity;
+        float level = LeastAtOrAbove(on);
+        Vector256<float> levels = Vector256.Create(level);
         for (int i = 0; i < envelope.Length; i++)
         {
+            // Eight at a time where nothing changes.
+            while (i + Vector256<float>.Count <= envelope.Length)
+            {
+                Vector256<float> eight = Vector256.Create(envelope.Slice(i, Vector256<float>.Count));
+                if (from >= 0 ? !Vector256.GreaterThanOrEqualAll(eight, levels) : Vector256.GreaterThanOrEqualAny(eight, levels))
+                {
+                    break;
+                }
+
+                lowest = from >= 0 ? lowest : Math.Min(lowest, Least(eight));
+                i += Vector256<float>.Count;
+            }
+
+            if (i == envelope.Length)
+            {
+                break;
+            }
+
             float v = envelope[i];
-            if (v >= on)
+            if (v >= level)
             {
                 from = from < 0 ? i : from;
                 continue;
@@ -34,6 +56,19 @@ public sealed class Crossings
         {
             _runs.Add((from, envelope.Length, lowest));
         }
+    }
+
+    /// <summary>The least number of 24 bits that is not below a level.</summary>
+    private static float LeastAtOrAbove(double level)
+    {
+        float near = (float)level;
+        return near >= level ? near : MathF.BitIncrement(near);
+    }
+
+    private static float Least(Vector256<float> eight)
+    {
+        Vector128<float> four = Vector128.Min(eight.GetLower(), eight.GetUpper());
+        return Math.Min(Math.Min(four[0], four[1]), Math.Min(four[2], four[3]));
     }
 
     /// <summary>When a <see cref="Switch"/> would have acted, exactly.</summary>

@@ -5,12 +5,10 @@ namespace Graspwright.Signals.Thresholds;
 
 /// <summary>What a switch did on recordings.</summary>
 /// <param name="Missed">Own gestures at which it did not act in time.</param>
-/// <param name="Wrong">Other gestures and stretches of rest in which it acted.</param>
 /// <param name="Repeated">Times it acted again at one and the same gesture.</param>
-public readonly record struct Rehearsed(int Missed, int Wrong, int Repeated)
+internal readonly record struct Rehearsed(int Missed, int Repeated)
 {
-    /// <summary>All of them.</summary>
-    public int Errors => Missed + Wrong + Repeated;
+    public int Errors => Missed + Repeated;
 }
 
 /// <summary>A recording parted by what acting there means: wanted, again, or wrong.</summary>
@@ -65,7 +63,7 @@ internal sealed class Rehearsal
     public Rehearsed Of(Crossings crossings, SwitchSettings settings)
     {
         crossings.Activations(settings, Take.RateHertz, _at);
-        int missed = 0, wrong = 0, repeated = 0, next = 0;
+        int missed = 0, repeated = 0, next = 0;
         bool acted = false;
         foreach (Zone zone in _zones)
         {
@@ -93,13 +91,10 @@ internal sealed class Rehearsal
                     repeated += acted ? count : Math.Max(0, count - 1);
                     acted |= count > 0;
                     break;
-                case Meaning.Unwanted:
-                    wrong += count > 0 ? 1 : 0;
-                    break;
             }
         }
 
-        return new(missed, wrong, repeated);
+        return new(missed, repeated);
     }
 
     private int At(double seconds) => Math.Clamp((int)(seconds * Take.RateHertz), 0, Envelope.Length);

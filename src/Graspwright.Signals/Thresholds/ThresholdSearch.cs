@@ -29,7 +29,8 @@ public sealed record ThresholdResult(SwitchSettings Settings, int Missed, int Ge
 /// The upper level is exact for each hold: a stretch has one greatest level at which it still acts (<see cref="HoldLevels"/>),
 /// and counting those gives the misses and the wrong activations of every level at once. Lower level and refractory time
 /// decide whether it acts twice at a gesture, or is not ready for the next; the switch is run through the recordings with
-/// every pair of them that is tried.
+/// every pair of them that is tried. A stretch that would act wrongly counts even where the switch happened not to be
+/// ready then: that is luck.
 /// </remarks>
 public static class ThresholdSearch
 {
@@ -65,9 +66,18 @@ public static class ThresholdSearch
         ThresholdResult? best = null;
         for (int h = 0; h < holds.Length; h++)
         {
-            if (wanted[h].Count > 0 && wanted[h].Max() > 0)
+            if (wanted[h].Count == 0 || wanted[h].Max() <= 0)
             {
-                ThresholdResult one = At(rehearsals, wanted[h], unwanted[h], holds[h], smoothingSeconds + holds[h], wish);
+                continue;
+            }
+
+            wanted[h].Sort();
+            unwanted[h].Sort();
+            (double on, int least) = Level(wanted[h], unwanted[h]);
+            // Running the switch can only add errors to those of the level alone.
+            if (best is null || least <= best.Errors)
+            {
+                ThresholdResult one = At(rehearsals, wanted[h], unwanted[h], on, holds[h], smoothingSeconds + holds[h], wish);
                 best = best is null || (one.Errors, one.Missed, -one.Room).CompareTo((best.Errors, best.Missed, -best.Room)) < 0 ? one : best;
             }
         }
@@ -96,24 +106,23 @@ public static class ThresholdSearch
         return (wanted, unwanted);
     }
 
-    private static ThresholdResult At(Rehearsal[] rehearsals, List<float> wanted, List<float> unwanted, double hold, double delay, ThresholdWish wish)
+    private static ThresholdResult At(Rehearsal[] rehearsals, List<float> wanted, List<float> unwanted, double on, double hold, double delay, ThresholdWish wish)
     {
-        wanted.Sort();
-        unwanted.Sort();
-        double on = Level(wanted, unwanted), silent = unwanted.Count > 0 ? unwanted[^1] : 0;
+        double silent = unwanted.Count > 0 ? unwanted[^1] : 0;
         Crossings[] crossings = [.. rehearsals.Select(r => new Crossings(r.Envelope, on))];
         (SwitchSettings Settings, Rehearsed Done)? best = null;
         foreach (double refractory in Refractories.Where(r => r >= wish.RefractoryLeastSeconds).DefaultIfEmpty(wish.RefractoryLeastSeconds))
         {
             (SwitchSettings Settings, Rehearsed Done) one = Off(rehearsals, crossings, new(on, on, hold, refractory));
-            if (best is { } before && before.Done.Errors == one.Done.Errors && before.Done.Errors > 0 && before.Done.Missed > one.Done.Missed || best is null || one.Done.Errors < best.Value.Done.Errors)
+            best = best is null || (one.Done.Errors, one.Done.Missed).CompareTo((best.Value.Done.Errors, best.Value.Done.Missed)) < 0 ? one : best;
+            if (best.Value.Done.Errors == 0)
             {
-                best = one;
+                break; // a longer wait can be no better
             }
         }
 
         (SwitchSettings settings, Rehearsed done) = best!.Value;
-        return new(settings, done.Missed, wanted.Count, done.Wrong, unwanted.Count, done.Repeated, delay, silent > 0 ? wanted[0] / silent : double.PositiveInfinity);
+        return new(settings, done.Missed, wanted.Count, unwanted.Count(u => u >= on), unwanted.Count, done.Repeated, delay, silent > 0 ? wanted[0] / silent : double.PositiveInfinity);
     }
 
     /// <summary>The lower level with the fewest errors: the middle, by ratio, of the longest run of levels that are as good.</summary>
@@ -127,7 +136,7 @@ public static class ThresholdSearch
             for (int r = 0; r < rehearsals.Length; r++)
             {
                 Rehearsed one = rehearsals[r].Of(crossings[r], tried[o]);
-                done[o] = new(done[o].Missed + one.Missed, done[o].Wrong + one.Wrong, done[o].Repeated + one.Repeated);
+                done[o] = new(done[o].Missed + one.Missed, done[o].Repeated + one.Repeated);
             }
         }
 
@@ -150,7 +159,7 @@ public static class ThresholdSearch
     }
 
     /// <summary>The level with the fewest misses and wrong activations; in the middle (by ratio) of the widest range that is as good.</summary>
-    private static double Level(List<float> wanted, List<float> unwanted)
+    private static (double Level, int Errors) Level(List<float> wanted, List<float> unwanted)
     {
         double[] edges = [.. wanted.Concat(unwanted).Where(v => v > 0).Select(v => (double)v).Distinct().Order()];
         (double Level, int Errors, double Width) best = (double.NaN, int.MaxValue, 0);
@@ -171,6 +180,6 @@ public static class ThresholdSearch
             best = errors < best.Errors || errors == best.Errors && high / low > best.Width ? (level, errors, high / low) : best;
         }
 
-        return best.Level;
+        return (best.Level, best.Errors);
     }
 }
