@@ -57,6 +57,42 @@ public sealed class SignalVerbsTests
         Assert.DoesNotContain("   at ", run.Talk, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("contacts", "file = \"signals/morning.edf\"", "file = \"signals/mornin.edf\"", "signals.recordings.morning.file: the file mornin.edf is not there", "Did you mean morning.edf?")]
+    [InlineData("contacts", "file = \"signals/noon.edf\"", "file = \"elsewhere/noon.edf\"", "signals.recordings.noon.file: the file noon.edf is not there", "Check its name and folder")]
+    [InlineData("sites", "pattern = \"signals/pattern.csv\"", "pattern = \"signals/patern.csv\"", "signals.pattern: the file patern.csv is not there", "Did you mean pattern.csv?")]
+    [InlineData("sites", "map = \"signals/map.csv\"", "map = \"signals/mapp.csv\"", "signals.map: the file mapp.csv is not there", "Did you mean map.csv?")]
+    public void Says_on_which_line_of_the_hand_file_a_file_is_named_that_is_not_there(string verb, string old, string replacement, string words, string fix)
+    {
+        using Folder folder = new();
+        Copy(folder);
+        string hand = folder.Changed(old, replacement);
+        int line = Array.FindIndex(File.ReadAllLines(hand), l => l.Contains(replacement, StringComparison.Ordinal)) + 1;
+        string talk = Started.Run(verb, hand).Talk;
+        Assert.Contains($"{hand}:{line}:", talk, StringComparison.Ordinal);
+        Assert.Contains(words, talk, StringComparison.Ordinal);
+        Assert.Contains(fix, talk, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Takes_the_outline_of_the_pattern_from_a_drawing_and_explains_a_broken_one()
+    {
+        const string outline = "0\nSECTION\n2\nENTITIES\n0\nLINE\n8\n0\n10\n0\n20\n0\n11\n140\n21\n0\n0\nLINE\n8\n0\n10\n140\n20\n0\n11\n140\n21\n90\n0\nENDSEC\n0\nEOF\n";
+        using Folder folder = new();
+        Copy(folder);
+        string hand = folder.Changed("pattern = \"signals/pattern.csv\"", "pattern = \"signals/pattern.dxf\"");
+        File.WriteAllText(folder["signals/pattern.dxf"], outline);
+        Started whole = Started.Run("sites", hand, "--svg", folder["whole"]);
+        Assert.Equal((0, false), (whole.Code, whole.Talk.Contains("pattern", StringComparison.Ordinal)));
+        File.WriteAllText(folder["signals/pattern.dxf"], outline.Replace("11\n140", "11\nx40", StringComparison.Ordinal));
+        Started broken = Started.Run("sites", hand, "--svg", folder["broken"]);
+        Assert.Contains("pattern.dxf:17:", broken.Talk, StringComparison.Ordinal);
+        Assert.Contains("x40", broken.Talk, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", broken.Talk, StringComparison.Ordinal);
+        File.WriteAllText(folder["signals/pattern.dxf"], outline.Replace("LINE\n", "SPLINE\n", StringComparison.Ordinal));
+        Assert.Contains("no line in it, and 2 other things", Started.Run("sites", hand).Talk, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Explains_a_hand_without_signals_and_a_recording_without_a_gesture()
     {
@@ -106,9 +142,23 @@ public sealed class SignalVerbsTests
         Assert.Equal("time_s,ridge [counts],hollow [counts],elbow [counts],rim [counts]", lines[0]);
         Assert.StartsWith("# ", lines[^1], StringComparison.Ordinal);
         Assert.All(Enumerable.Range(0, samples), i => Assert.EndsWith(string.Create(CultureInfo.InvariantCulture, $",{i % 2000 - 1000},{i * 7 % 4001 - 2000},{-i % 500},{i * 13 % 997}"), lines[i + 1], StringComparison.Ordinal));
+        Read_back(folder);
         double[] times = [.. lines[1..^1].Select(l => double.Parse(l.Split(',')[0], CultureInfo.InvariantCulture))];
         Assert.All(Enumerable.Range(1, samples - 1), i => Assert.True(times[i] > times[i - 1]));
         Assert.Equal(["taken.csv"], folder.Names);
+    }
+
+    /// <summary>What was recorded is a recording like any other.</summary>
+    private static void Read_back(Folder folder)
+    {
+        Copy(folder);
+        string hand = folder.Changed("file = \"signals/morning.edf\"", "file = \"taken.csv\"");
+        File.WriteAllText(hand, File.ReadAllText(hand).Replace("[signals.recordings.noon]", "[signals.recordings.late]", StringComparison.Ordinal).Replace("file = \"signals/noon.edf\"", "file = \"taken.csv\"", StringComparison.Ordinal));
+        Started contacts = Started.Run("contacts", hand);
+        Assert.Equal((0, ""), (contacts.Code, contacts.Talk));
+        Assert.Contains("2000 samples a second", Plain(contacts.Answers), StringComparison.Ordinal);
+        Directory.Delete(folder["signals"], recursive: true);
+        File.Delete(hand);
     }
 
     [Theory]

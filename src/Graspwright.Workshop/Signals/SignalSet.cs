@@ -46,7 +46,7 @@ public sealed record SignalSet(MuscleSignals Plan, SignalKind Kind, string KindW
         List<LoadedRecording> usable = [];
         foreach (LoadedRecording loaded in SignalFiles.Read(hand, handFile, wear, errors))
         {
-            if (Ordered(loaded, plan, handFile, errors) is { } ordered)
+            if (Ordered(loaded, plan, handFile, errors) is { } ordered && SameUnits(ordered, usable, handFile, errors))
             {
                 usable.Add(ordered with { Powers = WindowPowers.Of(ordered.Recording, plan.MainsHertz) });
             }
@@ -110,6 +110,21 @@ public sealed record SignalSet(MuscleSignals Plan, SignalKind Kind, string KindW
         }
 
         return channels.Count == plan.Channels.Count ? loaded with { Recording = loaded.Recording with { Channels = channels } } : null;
+    }
+
+    /// <summary>Levels of one recording mean nothing in another that counts in other units.</summary>
+    private static bool SameUnits(LoadedRecording one, List<LoadedRecording> before, string handFile, ICollection<InputError> errors)
+    {
+        if (before.Count == 0 || one.Recording.Channels.Zip(before[0].Recording.Channels).All(p => p.First.Unit == p.Second.Unit))
+        {
+            return true;
+        }
+
+        errors.Add(new(handFile, 0, 0, $"signals.recordings.{one.Plan.Name}.file", $"a recording in {Word(one)}, while '{before[0].Plan.Name}' is in {Word(before[0])}", "all recordings in one unit",
+            "Record all through the same amplifiers and the same program, or write the unit in brackets behind each channel's name. This one is left out."));
+        return false;
+
+        static string Word(LoadedRecording r) => string.Join(", ", r.Recording.Channels.Select(c => c.Unit.Length > 0 ? c.Unit : "counts").Distinct(StringComparer.Ordinal));
     }
 
     private static (SignalKind Kind, string Why) KindOf(MuscleSignals plan, IReadOnlyList<LoadedRecording> usable)

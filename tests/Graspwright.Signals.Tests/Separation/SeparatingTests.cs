@@ -40,7 +40,7 @@ public sealed class SeparatingTests
         Assert.Equal(32, apart.Trials); // a repetition counts once, however many windows it has
     }
 
-    /// <summary>Young, Hargrove and Kuiken 2012: shifted electrodes lose accuracy, and a wider pair loses less.</summary>
+    /// <summary>Young, Hargrove and Kuiken 2012: shifted electrodes lose accuracy. That a wider pair loses less is not checked: the made signals do not follow from currents in flesh.</summary>
     [Fact]
     public void Shifted_contacts_lose_and_across_putting_on_is_worse_than_within()
     {
