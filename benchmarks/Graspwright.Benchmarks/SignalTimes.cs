@@ -63,8 +63,7 @@ internal static class SignalTimes
 
     private static double Memory(string file)
     {
-        string[] start = Path.GetFileNameWithoutExtension(Environment.ProcessPath) == "dotnet" ? [Environment.GetCommandLineArgs()[0]] : [];
-        string output = Start(Environment.ProcessPath!, [.. start, OfOneHour, file]) ?? throw new InvalidOperationException("The process of one hour failed.");
+        string output = Start("dotnet", Environment.GetCommandLineArgs()[0], OfOneHour, file) ?? throw new InvalidOperationException("The process of one hour failed.");
         return double.Parse(output, CultureInfo.InvariantCulture);
     }
 

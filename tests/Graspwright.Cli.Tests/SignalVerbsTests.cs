@@ -216,9 +216,8 @@ public sealed class SignalVerbsTests
 
     private static Process Listen(string port, string record, bool deaf = false)
     {
-        string[] listen = ["dotnet", Started.Dll, "listen", Started.Demo, "--port", port, "--rate", "2000", "--counted", "--record", record];
-        string[] start = deaf ? ["sh", "-c", "trap '' INT; exec \"$@\"", "sh", .. listen] : listen;
-        return Process.Start(new ProcessStartInfo(start[0], start[1..])
+        string shell = deaf ? "trap '' INT; exec \"$@\"" : "exec \"$@\"";
+        return Process.Start(new ProcessStartInfo("/bin/sh", ["-c", shell, "sh", "dotnet", Started.Dll, "listen", Started.Demo, "--port", port, "--rate", "2000", "--counted", "--record", record])
         {
             UseShellExecute = false,
             RedirectStandardOutput = true,
