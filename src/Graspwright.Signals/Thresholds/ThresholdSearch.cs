@@ -1,4 +1,3 @@
-using Graspwright.Signals.Recordings;
 using Graspwright.Signals.Separation;
 
 namespace Graspwright.Signals.Thresholds;

@@ -139,7 +139,7 @@ public sealed record SiteMap(IReadOnlyList<Site> Sites, IReadOnlyList<SiteReadin
         return new(mean, Math.Max(1e-3, Math.Sqrt(square / Math.Max(1, windows.Windows.Count - gestures.Length))));
     }
 
-    private static IReadOnlyList<(Place From, Place To)> Outline(MuscleSignals plan, string handFile, ICollection<InputError> errors)
+    private static (Place From, Place To)[] Outline(MuscleSignals plan, string handFile, ICollection<InputError> errors)
     {
         if (plan.Pattern.Length == 0)
         {
