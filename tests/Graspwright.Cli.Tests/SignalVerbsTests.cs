@@ -86,7 +86,7 @@ public sealed class SignalVerbsTests
         Assert.Equal((0, false), (whole.Code, whole.Talk.Contains("pattern", StringComparison.Ordinal)));
         File.WriteAllText(folder["signals/pattern.dxf"], outline.Replace("11\n140", "11\nx40", StringComparison.Ordinal));
         Started broken = Started.Run("sites", hand, "--svg", folder["broken"]);
-        Assert.Contains("pattern.dxf:17:", broken.Talk, StringComparison.Ordinal);
+        Assert.Contains("pattern.dxf:14:", broken.Talk, StringComparison.Ordinal);
         Assert.Contains("x40", broken.Talk, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", broken.Talk, StringComparison.Ordinal);
         File.WriteAllText(folder["signals/pattern.dxf"], outline.Replace("LINE\n", "SPLINE\n", StringComparison.Ordinal));

@@ -66,6 +66,9 @@ public static class ThresholdsAnswer
         return $"With these levels {(missed == 0 ? $"all {gestures} gestures act" : $"{gestures - missed} of {gestures} gestures act")} within {delay} ms, smoothing and hold together, and {(wrong == 0 ? "nothing acts" : $"{wrong} acted")} wrongly in {others} other stretches of these recordings{Twice(twice)}{(there.Length < found.Length ? $"; {found.Length - there.Length} {(found.Length - there.Length == 1 ? "channel has" : "channels have")} no level" : "")}.";
     }
 
+    private static bool Recorded(SignalSet set, SignalChannel channel) =>
+        set.Recordings.Any(r => r.Recording.Marks.Any(m => string.Equals(m.Gesture, channel.Gesture, StringComparison.OrdinalIgnoreCase)));
+
     private static string Twice(int repeated) => repeated == 0 ? "" : $", {repeated} {(repeated == 1 ? "time" : "times")} acted twice at one gesture";
 
     private static void Settings(SignalSet set, FrontEnd front, ThresholdResult?[] found, List<Figure> figures, List<Finding> findings, List<Table> tables)
@@ -79,8 +82,8 @@ public static class ThresholdsAnswer
             {
                 bool slow = front.DelaySeconds > set.Plan.DelayLimit;
                 findings.Add(new("threshold", channel.Name, Verdict.NotKnown,
-                    slow ? $"Smoothing alone takes {SignalWords.Number(1e3 * front.DelaySeconds, "0")} ms, longer than the limit of {SignalWords.Number(1e3 * set.Plan.DelayLimit, "0")} ms." : $"{channel.Gesture} was never recorded, so {channel.Name} gets no level.",
-                    slow ? "Allow a longer delay_limit." : "Record it on cue, or name the gesture as the labels do."));
+                    slow ? $"Smoothing alone takes {SignalWords.Number(1e3 * front.DelaySeconds, "0")} ms, longer than the limit of {SignalWords.Number(1e3 * set.Plan.DelayLimit, "0")} ms." : Recorded(set, channel) ? $"{channel.Gesture} was recorded, but {channel.Name} was never usable then, so it gets no level." : $"{channel.Gesture} was never recorded, so {channel.Name} gets no level.",
+                    slow ? "Allow a longer delay_limit." : Recorded(set, channel) ? "See what is wrong with its contacts: 'graspwright contacts'." : "Record it on cue, or name the gesture as the labels do."));
                 continue;
             }
 
