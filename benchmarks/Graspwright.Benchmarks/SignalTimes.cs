@@ -63,7 +63,7 @@ internal static class SignalTimes
 
     private static double Memory(string file)
     {
-        string output = Start("dotnet", Environment.GetCommandLineArgs()[0], OfOneHour, file) ?? throw new InvalidOperationException("The process of one hour failed.");
+        string output = PrintedBy("dotnet", Environment.GetCommandLineArgs()[0], OfOneHour, file) ?? throw new InvalidOperationException("The process of one hour failed.");
         return double.Parse(output, CultureInfo.InvariantCulture);
     }
 
@@ -84,7 +84,7 @@ internal static class SignalTimes
         }, 3);
         rows.Add(new("filtering, ours", $"{Row.Number(ours)} s"));
         const string program = "import json,time,numpy as np\nfrom scipy import signal\nsos=signal.butter(4,[20,450],'bandpass',fs=2000,output='sos')\nx=np.random.default_rng(1).standard_normal((4,7200000))\nb=9e9\nfor _ in range(3):\n t=time.perf_counter(); signal.sosfilt(sos,x); b=min(b,time.perf_counter()-t)\nprint(json.dumps(b))";
-        if (!File.Exists(SystemPython) || Start(SystemPython, "-c", "import scipy") is null || Start(SystemPython, "-c", program) is not { } output)
+        if (!File.Exists(SystemPython) || PrintedBy(SystemPython, "-c", "import scipy") is null || PrintedBy(SystemPython, "-c", program) is not { } output)
         {
             rows.Add(new("filtering, SciPy ÷ ours", "not measured: no SciPy here"));
             return;
@@ -204,7 +204,7 @@ internal static class SignalTimes
         return (best, result);
     }
 
-    private static string? Start(string program, params string[] arguments)
+    private static string? PrintedBy(string program, params string[] arguments)
     {
         using Process process = Process.Start(new ProcessStartInfo(program, arguments) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
         Task<string> talk = process.StandardError.ReadToEndAsync();
