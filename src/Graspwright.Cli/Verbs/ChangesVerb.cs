@@ -12,7 +12,7 @@ internal sealed class ChangesVerb() : Verb("changes", "Say what each item of the
 {
     private readonly Option<string[]> _measures = new("--measure") { Description = "A measure to weigh by, such as \"jobs_done\" or \"grip_force@mug\"; give it again for more, the one that counts most first.", HelpName = "MEASURE" };
     private readonly Option<string[]> _only = new("--only") { Description = "An item of the list; give it again for more. Without it, all.", HelpName = "NAME" };
-    private readonly Option<string?> _csv = new("--csv") { Description = "Write what each item gains, measure by measure.", HelpName = "FILE" };
+    private readonly Option<string?> _csv = new("--csv") { Description = "Write what each item gains alone, measure by measure.", HelpName = "FILE" };
     private readonly Option<string?> _svg = new("--svg") { Description = "Draw the steps from the hand as it is to all changes.", HelpName = "FILE" };
 
     /// <inheritdoc/>
@@ -43,7 +43,7 @@ internal sealed class ChangesVerb() : Verb("changes", "Say what each item of the
 
         if (parsed.GetValue(_csv) is { } csv)
         {
-            WholeFile.Write(csv, CsvTable.Write(answer.Tables.First(t => t.Name == "gains")), "--csv");
+            WholeFile.Write(csv, CsvTable.Write(answer.Tables.First(t => t.Name == "gain alone")), "--csv");
             terminal.Talk.WriteLine($"Wrote {csv}");
         }
 

@@ -15,7 +15,7 @@ public enum Together
     /// <summary>Together they give less than the sum, but no less than the better of them alone.</summary>
     Overlap,
 
-    /// <summary>Neither harms alone, yet together they give less than the better of them alone.</summary>
+    /// <summary>Together they give less than the better of them alone, and by more than what the other takes away by itself.</summary>
     Fight,
 
     /// <summary>A value is missing.</summary>
@@ -113,7 +113,7 @@ public static class ChangeArithmetic
             : beyond > small && best <= small && both > small ? Together.HelpOnlyTogether
             : beyond > small ? Together.Strengthen
             : beyond >= -small ? Together.Add
-            : Math.Min(one, other) >= -small && both < best - small ? Together.Fight
+            : both < best + Math.Min(Math.Min(one, other), 0) - small ? Together.Fight
             : Together.Overlap;
     }
 }

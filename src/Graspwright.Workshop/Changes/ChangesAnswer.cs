@@ -20,7 +20,9 @@ internal static class ChangesAnswer
         Sentence = Sentence(study),
         Figures = [.. study.Measures.SelectMany(m => Figures(study, m))],
         Findings = [.. Findings(study, variants)],
-        Tables = [Items(study, hand.Decisions.Money), Gains(study), StepTable(study), Pairs(study)],
+        Tables = [Items(study, hand.Decisions.Money), StepTable(study),
+            Gains(study, "gain alone", (m, i) => m.Effects.Alone[i]), Gains(study, "gain on top of the others", (m, i) => m.Effects.InCompany[i]),
+            Gains(study, "gain alone per evening", (m, i) => study.Items[i].Evenings is > 0 and var e ? m.Effects.Alone[i] / e : null), Pairs(study)],
         Cautions =
         [
             "Every figure is computed; a change is proved on a bench before it is cut in metal, and on a bench before it is worn.",
@@ -114,14 +116,14 @@ internal static class ChangesAnswer
                 string gains = $"{Signed(m.Sense * pair.FirstAlone, m.Measure.Unit)} and {Signed(m.Sense * pair.SecondAlone, m.Measure.Unit)} alone, {Signed(m.Sense * pair.Both, m.Measure.Unit)} together";
                 yield return new(
                     fight ? "changes_fight" : "changes_help_together", $"{one.Name} + {other.Name}", fight ? Verdict.Fails : Verdict.Good,
-                    $"{Named(m)}: {gains}.",
+                    $"‘{one.Name}’ and ‘{other.Name}’ {(fight ? "fight" : "help only together")} over {Named(m)}: {gains}.",
                     fight ? $"Make ‘{better.Name}’ and leave ‘{worse.Name}’ out." : "Make both or neither.")
                 { Figure = m.Sense * pair.Both, Unit = m.Measure.Unit };
             }
 
             foreach (int i in Enumerable.Range(0, study.Items.Count).Where(i => m.Effects.Alone[i] < -m.Small && m.Effects.InCompany[i] < -m.Small))
             {
-                yield return new("change_harms", study.Items[i].Name, Verdict.Tight, $"{Named(m)}: {Signed(m.Sense * m.Effects.Alone[i], m.Measure.Unit)} alone, {Signed(m.Sense * m.Effects.InCompany[i], m.Measure.Unit)} on top of all the others.", "Weigh it against what else it buys.")
+                yield return new("change_harms", study.Items[i].Name, Verdict.Tight, $"‘{study.Items[i].Name}’ harms {Named(m)}: {Signed(m.Sense * m.Effects.Alone[i], m.Measure.Unit)} alone, {Signed(m.Sense * m.Effects.InCompany[i], m.Measure.Unit)} on top of all the others.", "Weigh it against what else it buys.")
                 {
                     Figure = m.Sense * m.Effects.Alone[i],
                     Unit = m.Measure.Unit,
@@ -131,7 +133,7 @@ internal static class ChangesAnswer
 
         foreach ((Change earlier, Change later) in variants.SameValues())
         {
-            yield return new("changes_meet", $"{earlier.Name} + {later.Name}", Verdict.Tight, "Both set the same value; where both are made, the later in the list wins.", "Read the pair as one or the other, not as both.");
+            yield return new("changes_meet", $"{earlier.Name} + {later.Name}", Verdict.Tight, $"‘{earlier.Name}’ and ‘{later.Name}’ set the same value; where both are made, the later in the list wins.", "Read the pair as one or the other, not as both.");
         }
 
         foreach (string failed in study.Failed.Take(MostNamed))
@@ -144,9 +146,9 @@ internal static class ChangesAnswer
         [new("change", ""), new("what", ""), new("evenings", ""), new("money", money), new("days without", "days"), new("fits", ""), new("try first", "")],
         [.. study.Items.Select(c => (IReadOnlyList<Cell>)[c.Name, c.About, c.Evenings, c.Money, c.WithoutSeconds / SecondsADay, c.NewHand ? "new hand" : "retrofit", c.MockUp])]);
 
-    private static Table Gains(ChangeStudy study) => new("gains",
-        [new("change", ""), new("measure", ""), new("unit", ""), new("alone", ""), new("on top of the others", ""), new("alone per evening", "")],
-        [.. study.Items.SelectMany((c, i) => study.Measures.Select(m => (IReadOnlyList<Cell>)[c.Name, m.Measure.Text, m.Measure.Unit, m.Sense * m.Effects.Alone[i], m.Sense * m.Effects.InCompany[i], c.Evenings is > 0 ? m.Sense * m.Effects.Alone[i] / c.Evenings : null]))]);
+    private static Table Gains(ChangeStudy study, string name, Func<MeasuredChanges, int, double?> gain) => new(name,
+        [new("change", ""), .. study.Measures.Select(m => new Column(m.Measure.Text, m.Measure.Unit))],
+        [.. study.Items.Select((c, i) => (IReadOnlyList<Cell>)[c.Name, .. study.Measures.Select(m => (Cell)(m.Sense * gain(m, i)))])]);
 
     private static Table StepTable(ChangeStudy study) => new("steps",
         [new("step", ""), .. study.Measures.Select(m => new Column(m.Measure.Text, m.Measure.Unit))],

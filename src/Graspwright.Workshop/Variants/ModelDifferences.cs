@@ -10,7 +10,7 @@ namespace Graspwright.Workshop.Variants;
 internal sealed record ModelDifference(IReadOnlyList<object> Steps, object? Value)
 {
     /// <summary>The place as text, to compare places by.</summary>
-    public string Place { get; } = string.Concat(Steps.Select(s => s is PropertyInfo p ? "." + p.Name : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"[{s}]"))) + ".";
+    public string Place => string.Concat(Steps.Select(s => s is PropertyInfo p ? "." + p.Name : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"[{s}]"))) + ".";
 
     /// <summary>Whether one place is, or lies within, the other.</summary>
     /// <param name="other">The other place.</param>
@@ -44,6 +44,25 @@ internal static class ModelDifferences
     {
         object root = hand;
         return places.Count == 0 ? hand : (Hand.HandModel)Put(root, places, 0)!;
+    }
+
+    /// <summary>What a hand has at a place; <see langword="null"/> where it has no such place.</summary>
+    /// <param name="hand">The hand.</param>
+    /// <param name="steps">Steps of the place.</param>
+    public static object? At(Hand.HandModel hand, IReadOnlyList<object> steps)
+    {
+        object? at = hand;
+        foreach (object step in steps)
+        {
+            at = (at, step) switch
+            {
+                (IList list, int index) when index < list.Count => list[index],
+                (not null, PropertyInfo property) when property.DeclaringType!.IsInstanceOfType(at) => property.GetValue(at),
+                _ => null,
+            };
+        }
+
+        return at;
     }
 
     private static void Compare(object? one, object? other, IReadOnlyList<object> at, List<ModelDifference> found)
