@@ -39,21 +39,21 @@ public static class FrontView
         (double X, double Y)[] dots = [.. study.Front.Select(d => (SearchAnswer.AimValue(study, d, 0), SearchAnswer.AimValue(study, d, up)))];
         (double X, double Y)? plain = study.AsItIs is { } p && p.Outcome.Excess[^1] == 0 ? (SearchAnswer.AimValue(study, p, 0), SearchAnswer.AimValue(study, p, up)) : null;
         (double X, double Y)[] all = plain is { } q ? [.. dots, q] : dots;
-        (double low, double high) x = Span(all.Select(d => d.X)), y = Span(all.Select(d => d.Y));
-        Place At((double X, double Y) d) => new(Left + (d.X - x.low) / (x.high - x.low) * (Width - Left - Right), foot + (d.Y - y.low) / (y.high - y.low) * (top - 8 - foot));
+        Ticks x = Span(all.Select(d => d.X), 8), y = Span(all.Select(d => d.Y), 6);
+        Place At((double X, double Y) d) => new(Left + (d.X - x.Low) / (x.High - x.Low) * (Width - Left - Right), foot + (d.Y - y.Low) / (y.High - y.Low) * (top - 8 - foot));
         picture.OnLayer("scale");
-        foreach (double tick in Ticks.Of(x.low, x.high, 8))
+        foreach (double tick in x.Values)
         {
-            Place at = At((tick, y.low));
+            Place at = At((tick, y.Low));
             picture.Line(at, new(at.X, top - 8), Pen.Pale);
-            picture.Text(at.Moved(0, -4), tick.ToString("G6", CultureInfo.InvariantCulture), Small, Across.Middle);
+            picture.Text(at.Moved(0, -4), x.Label(tick), Small, Across.Middle);
         }
 
-        foreach (double tick in Ticks.Of(y.low, y.high, 6))
+        foreach (double tick in y.Values)
         {
-            Place at = At((x.low, tick));
+            Place at = At((x.Low, tick));
             picture.Line(at, new(Width - Right, at.Y), Pen.Pale);
-            picture.Text(at.Moved(-1.5, -0.8), tick.ToString("G6", CultureInfo.InvariantCulture), Small, Across.Right);
+            picture.Text(at.Moved(-1.5, -0.8), y.Label(tick), Small, Across.Right);
         }
 
         picture.OnLayer("names").Text(new(Margin, top - 5), Axis(study, up), 2.4, strong: true);
@@ -87,10 +87,10 @@ public static class FrontView
         return $"{aim.Measure.Words}{ChangesAnswer.Where(aim.Measure.Text)}{(aim.Measure.Unit.Length > 0 ? $", {aim.Measure.Unit}" : "")} ({(aim.More ? "more" : "less")} is better)";
     }
 
-    private static (double Low, double High) Span(IEnumerable<double> values)
+    private static Ticks Span(IEnumerable<double> values, int most)
     {
         double[] all = [.. values];
-        double low = all.Min(), high = all.Max(), spare = high > low ? 0.06 * (high - low) : Math.Max(Math.Abs(high) * 0.1, 0.5);
-        return (low - spare, high + spare);
+        double low = all.Min(), high = all.Max(), spare = high > low ? 0.02 * (high - low) : Math.Max(Math.Abs(high) * 0.1, 0.5);
+        return Ticks.Enclosing(low - spare, high + spare, most);
     }
 }
