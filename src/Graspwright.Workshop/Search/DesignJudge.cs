@@ -10,14 +10,14 @@ namespace Graspwright.Workshop.Search;
 /// Less is better in every aim. After the breaches of the limits comes one more: how many measures had no value, so that a
 /// design of which something cannot be said is never inside.
 /// </remarks>
-internal sealed class DesignJudge(HandVariants variants, SearchMeasures measures)
+internal sealed class DesignJudge(HandVariants variants, SearchMeasures measures, Grip.Solver? solver = null)
 {
     public Outcome Judge(double[] design)
     {
         double[] aims = new double[measures.Aims.Count], excess = new double[measures.Limits.Count + 1];
         try
         {
-            AskedHand hand = new(variants.Hand(design));
+            AskedHand hand = new(variants.Hand(design), solver: solver);
             foreach (AskedLimit limit in measures.Limits)
             {
                 limit.Measure.Expect(hand);

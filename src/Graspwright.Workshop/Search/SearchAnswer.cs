@@ -218,10 +218,10 @@ internal static class SearchAnswer
             up[i] = p.Nearest(at[i] + step);
             down[i] = p.Nearest(at[i] - step);
             Outcome above = judge.Judge(up), below = judge.Judge(down);
-            rows.Add([study.Variants.Names[i], step, study.Variants.Units[i], .. study.Measures.Aims.Select((a, k) => (Cell)((a.More ? -1 : 1) * (above.Aims[k] - below.Aims[k]) / (up[i] - down[i]) * step))]);
+            rows.Add([study.Variants.Names[i], ChangesAnswer.Short(step, study.Variants.Units[i]), .. study.Measures.Aims.Select((a, k) => (Cell)((a.More ? -1 : 1) * (above.Aims[k] - below.Aims[k]) / (up[i] - down[i]) * step))]);
         }
 
-        return new("what a small step does there", [new("path", ""), new("step", ""), new("unit", ""), .. study.Measures.Aims.Select(a => new Column(a.Measure.Text, a.Measure.Unit))], rows);
+        return new("what a small step does there", [new("path", ""), new("step", ""), .. study.Measures.Aims.Select(a => new Column(a.Measure.Text, a.Measure.Unit))], rows);
     }
 
     private static Table Nearest(SearchStudy study)

@@ -28,6 +28,9 @@ public sealed record SearchQuestion(HandEditor Editor)
     /// <summary>Where an earlier search stopped, as <see cref="Checkpoint.Write"/> wrote it.</summary>
     public string? ResumeFrom { get; init; }
 
+    /// <summary>What follows the equilibrium; <see langword="null"/> = <see cref="Mechanics.Run.ClosingRun.Solve"/>.</summary>
+    public Grip.Solver? Solver { get; init; }
+
     /// <summary>Told the state after every batch; called from the thread that searches.</summary>
     public Action<SearchState>? Watch { get; init; }
 

@@ -52,7 +52,7 @@ public static class Searching
 
     private static SearchStudy Run(SearchQuestion question, DesignSearch search, HandVariants variants, SearchMeasures measures, SearchOptions options, SearchState? from)
     {
-        DesignJudge judge = new(variants, measures);
+        DesignJudge judge = new(variants, measures, question.Solver);
         double[] plain = variants.AsItIs;
         SearchState state = EvolutionarySearch.Run(variants.Space, judge.Judge, options, from, s =>
         {

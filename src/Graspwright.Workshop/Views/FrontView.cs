@@ -91,6 +91,6 @@ public static class FrontView
     {
         double[] all = [.. values];
         double low = all.Min(), high = all.Max(), spare = high > low ? 0.02 * (high - low) : Math.Max(Math.Abs(high) * 0.1, 0.5);
-        return Ticks.Enclosing(low - spare, high + spare, most);
+        return Ticks.Enclosing(low >= 0 ? Math.Max(low - spare, 0) : low - spare, high + spare, most);
     }
 }

@@ -36,8 +36,9 @@ public static class StepView
         MeasuredChanges m = study.Measures[k];
         double[] values = [.. study.Steps.Select(s => study.Value(s.Set, k))];
         double low = values.Where(double.IsFinite).DefaultIfEmpty(0).Min(), high = values.Where(double.IsFinite).DefaultIfEmpty(1).Max();
-        double spare = Math.Max(high - low, 0.05 * Math.Max(Math.Abs(high), 1e-12)) * 0.08;
-        (low, high) = (low - spare, high + spare);
+        double least = 0.1 * Math.Max(Math.Max(Math.Abs(high), Math.Abs(low)), 1e-9), more = Math.Max(least - (high - low), 0);
+        double spare = 0.08 * Math.Max(high - low, least);
+        (low, high) = (low - spare - more / 2, high + spare + more / 2);
         double At(double v) => Left + (v - low) / (high - low) * (Width - Left - Right - Margin);
         string better = m.Sense > 0 ? "more is better" : "less is better";
         picture.OnLayer("names").Text(new(Margin, top - 4), $"{m.Measure.Words}{ChangesAnswer.Where(m.Measure.Text)}, {(m.Measure.Unit.Length > 0 ? m.Measure.Unit + ", " : "")}{better}", 2.5, strong: true);
