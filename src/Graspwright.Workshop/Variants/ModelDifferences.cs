@@ -7,7 +7,7 @@ namespace Graspwright.Workshop.Variants;
 /// <summary>One place of a hand's records where two hands differ, and what the other has there.</summary>
 /// <param name="Steps">Properties (<see cref="PropertyInfo"/>) and places in lists (<see cref="int"/>) from the hand down.</param>
 /// <param name="Value">What the other hand has there: a number, a word, or a whole part.</param>
-internal sealed record ModelDifference(IReadOnlyList<object> Steps, object? Value)
+public sealed record ModelDifference(IReadOnlyList<object> Steps, object? Value)
 {
     /// <summary>The place as text, to compare places by.</summary>
     public string Place => string.Concat(Steps.Select(s => s is PropertyInfo p ? "." + p.Name : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"[{s}]"))) + ".";
@@ -22,7 +22,7 @@ internal sealed record ModelDifference(IReadOnlyList<object> Steps, object? Valu
 /// The hand file's records are walked as they are, so that every key the file knows is covered, those of later sections
 /// too. Guesses and decisions are no part of the hand itself and are passed over.
 /// </remarks>
-internal static class ModelDifferences
+public static class ModelDifferences
 {
     private static readonly string[] NoPartOfTheHand = ["Guesses", "Decisions"];
     private static readonly ConcurrentDictionary<Type, Shape> Shapes = [];

@@ -69,7 +69,7 @@ public sealed class HandVariantsTests
 
     [Theory]
     [InlineData("crank.fulcrm.x", "crank.fulcrum.x")]
-    [InlineData("fingers.indx.arm", "fingers.index.arm")]
+    [InlineData("fingers.indx.across", "fingers.index.across")]
     public void A_path_that_names_nothing_is_refused_with_the_nearest(string path, string near)
     {
         List<InputError> errors = [];
