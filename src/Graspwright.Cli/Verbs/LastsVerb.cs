@@ -10,7 +10,7 @@ namespace Graspwright.Cli.Verbs;
 /// <summary><c>lasts HAND</c>: how long do the hinges last, and what decides it?</summary>
 internal sealed class LastsVerb() : Verb("lasts", "Say how long the hinges last in days of wear, in which materials, and what buys most life.")
 {
-    private readonly Option<string[]> _materials = new("--material") { Description = "A material to set beside the hand's own, for fingers and base; give it again for more. Without it, 6061-T6.", HelpName = "NAME" };
+    private readonly Option<string[]> _materials = new("--material") { Description = "A material to set beside the hand's own, for fingers and base; give it again for more. Without it, 6061-T6 and a PETG print, where the hand is not of that.", HelpName = "NAME" };
     private readonly Option<string?> _csv = new("--csv") { Description = "Write the life of every hinge.", HelpName = "FILE" };
     private readonly Option<string?> _svg = new("--svg") { Description = "Draw the lives as bands.", HelpName = "FILE" };
 
@@ -30,7 +30,7 @@ internal sealed class LastsVerb() : Verb("lasts", "Say how long the hinges last 
         (HandModel hand, _) = HandInput.Read(path);
         LifeQuestion question = new(hand) { File = path, History = History(path, hand) };
         string[] beside = parsed.GetValue(_materials) ?? [];
-        LifeResult result = Lasting.Answer(beside.Length > 0 ? question with { Beside = [.. beside.Distinct(StringComparer.Ordinal)] } : question);
+        LifeResult result = Lasting.Answer(question with { Beside = [.. beside.Distinct(StringComparer.Ordinal)] });
         if (result.Answer is not { } answer)
         {
             throw new BadInputException(result.Errors);
