@@ -21,6 +21,7 @@ internal sealed class SearchVerb() : Verb("search", "Search for the designs that
     private readonly Option<int> _threads = new("--threads") { Description = "How many threads judge designs; the result is the same for any. Without it, one a core.", HelpName = "NUMBER" };
     private readonly Option<string?> _checkpoint = new("--checkpoint") { Description = "Where a stopped search is kept; without it, search.checkpoint beside the hand file.", HelpName = "FILE" };
     private readonly Option<string?> _resume = new("--resume") { Description = "Go on with a search that was stopped.", HelpName = "FILE" };
+    private readonly Option<bool> _polish = new("--polish") { Description = "Polish the point to try first: the first aim is made better without loss in the others." };
     private readonly Option<int?> _point = new("--point") { Description = "Number of the point that --write takes; without it, the one to try first.", HelpName = "NUMBER" };
     private readonly Option<string?> _write = new("--write") { Description = "Write the hand file with a point of the front, comments kept.", HelpName = "FILE" };
     private readonly Option<string?> _csv = new("--csv") { Description = "Write the whole front.", HelpName = "FILE" };
@@ -36,6 +37,7 @@ internal sealed class SearchVerb() : Verb("search", "Search for the designs that
         command.Add(_threads);
         command.Add(_checkpoint);
         command.Add(_resume);
+        command.Add(_polish);
         command.Add(_point);
         command.Add(_write);
         command.Add(_csv);
@@ -56,6 +58,7 @@ internal sealed class SearchVerb() : Verb("search", "Search for the designs that
             Seed = parsed.GetValue(_seed),
             Evaluations = parsed.GetValue(_evaluations),
             Threads = parsed.GetValue(_threads),
+            Polish = parsed.GetValue(_polish),
             ResumeFrom = parsed.GetValue(_resume) is { } resume ? Resumed(resume) : null,
         };
         SearchResult result = Search(question, terminal);
@@ -130,14 +133,15 @@ internal sealed class SearchVerb() : Verb("search", "Search for the designs that
             throw new BadInputException(new InputError("command line", 0, 0, "--point", $"{point}", study.Front.Count > 0 ? $"1 to {study.Front.Count}" : "nothing: no design keeps every limit", "Take a number of the front's table."));
         }
 
-        EditResult edit = study.Edit(point - 1);
+        bool polished = study.Polished is not null && parsed.GetValue(_point) is null;
+        EditResult edit = polished ? study.Variants.Edited(study.Polished!.Values) : study.Edit(point - 1);
         if (edit.Editor is not { } edited)
         {
             throw new BadInputException([.. edit.Errors.Select(HandInput.Error)]);
         }
 
         WholeFile.Write(write, edited.Source.Text.ToBytes(), "--write");
-        terminal.Talk.WriteLine($"Wrote {write} with point {point}");
+        terminal.Talk.WriteLine($"Wrote {write} with point {point}{(polished ? ", polished" : "")}");
     }
 
     private static string Resumed(string file)

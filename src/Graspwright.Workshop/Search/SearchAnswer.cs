@@ -22,7 +22,7 @@ internal static class SearchAnswer
         Situation = study.Search.Name,
         Figures = study.Front.Count > 0 ? Figures(study) : [],
         Findings = [.. study.Front.Count > 0 ? Reasons(study) : Relaxed(study), .. Counted(study)],
-        Tables = study.Front.Count > 0 ? [Edits(study), FrontTable(study, All: false), Steps(study)] : [Nearest(study)],
+        Tables = study.Front.Count > 0 ? [Edits(study), .. Polished(study), FrontTable(study, All: false), Steps(study)] : [Nearest(study)],
         Cautions =
         [
             "Every design is computed, none is built: mock it up, then prove it on a bench, before metal is cut and before it is worn.",
@@ -187,6 +187,11 @@ internal static class SearchAnswer
             yield return new("designs_beyond", study.Search.Name, Verdict.Tight, string.Create(CultureInfo.InvariantCulture, $"{s.Inside} of {s.Judged} designs kept every limit and could be measured in everything asked for."), "Nothing.") { Figure = s.Inside };
         }
 
+        if (study.Polished is not null && study.Differenced.Count > 0)
+        {
+            yield return new("slopes_differenced", study.Search.Name, Verdict.Tight, $"While polishing, {string.Join(", ", study.Differenced)} had no derivative of {(study.Differenced.Count == 1 ? "its" : "their")} own and went by differences of whole runs.", "Nothing.");
+        }
+
         if (study.Variants.ThroughTheFile)
         {
             yield return new("search_through_file", study.Search.Name, Verdict.Tight, "What is free sets values of the hand in a way that has to go through the file for every design, so the search is slow.", "Leave out of the search what other values are worked out from.");
@@ -197,6 +202,18 @@ internal static class SearchAnswer
     {
         IReadOnlyList<string> names = study.Variants.Names, chosen = study.Variants.Texts(study.Front[study.Chosen].Values), plain = study.Variants.Texts(study.Variants.AsItIs);
         return new("the design to try first", [new("path", ""), new("as it is", ""), new("new", "")], [.. names.Select((n, i) => (IReadOnlyList<Cell>)[n, plain[i], chosen[i]])]);
+    }
+
+    private static IEnumerable<Table> Polished(SearchStudy study)
+    {
+        if (study.Polished is not { } polished)
+        {
+            yield break;
+        }
+
+        IReadOnlyList<string> names = study.Variants.Names, before = study.Variants.Texts(study.Front[study.Chosen].Values), after = study.Variants.Texts(polished.Values);
+        IReadOnlyList<Cell> Aim(AskedAim a, int k) => [a.Measure.Text, ChangesAnswer.Short(AimValue(study, study.Front[study.Chosen], k), a.Measure.Unit), ChangesAnswer.Short(AimValue(study, polished, k), a.Measure.Unit)];
+        yield return new("the same, polished", [new("what", ""), new("found", ""), new("polished", "")], [.. study.Measures.Aims.Select(Aim), .. names.Select((n, i) => (IReadOnlyList<Cell>)[n, before[i], after[i]])]);
     }
 
     /// <summary>What a hundredth of each range does to each aim at the chosen point, by differences to both sides.</summary>

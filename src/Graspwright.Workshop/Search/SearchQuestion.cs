@@ -31,6 +31,9 @@ public sealed record SearchQuestion(HandEditor Editor)
     /// <summary>What follows the equilibrium; <see langword="null"/> = <see cref="Mechanics.Run.ClosingRun.Solve"/>.</summary>
     public Grip.Solver? Solver { get; init; }
 
+    /// <summary>Whether the point to try first is polished along the derivatives.</summary>
+    public bool Polish { get; init; }
+
     /// <summary>Told the state after every batch; called from the thread that searches.</summary>
     public Action<SearchState>? Watch { get; init; }
 
@@ -76,6 +79,12 @@ public sealed record SearchStudy
 
     /// <summary>The checkpoint from which the search goes on to the same end.</summary>
     public required string Checkpoint { get; init; }
+
+    /// <summary>The point to try first, polished in the first aim without loss in the others; <see langword="null"/> = not asked for, or no front.</summary>
+    public Design? Polished { get; init; }
+
+    /// <summary>Measures whose derivatives were differences of whole runs while polishing.</summary>
+    public IReadOnlyCollection<string> Differenced { get; init; } = [];
 
     /// <summary>An edit of the hand file with a point of the front.</summary>
     /// <param name="point">Number of the point, from 0.</param>

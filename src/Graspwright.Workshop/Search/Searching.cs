@@ -1,4 +1,5 @@
 using Graspwright.Deciding.Fronts;
+using Graspwright.Deciding.Gradients;
 using Graspwright.Deciding.Search;
 using Graspwright.Hand;
 using Graspwright.Workshop.Grip;
@@ -61,6 +62,9 @@ public static class Searching
         }, [plain]);
         IReadOnlyList<Design> front = [.. EvolutionarySearch.Front(state, options).OrderBy(d => d.Outcome.Aims[0]).ThenBy(d => d.Number)];
         Outcome asItIs = judge.Judge(plain);
+        int chosen = front.Count == 0 ? -1 : Knee.Of([.. front.Select(d => d.Outcome.Aims)]);
+        bool[] free = [.. variants.Space.Parameters.Select((p, i) => !p.Unordered && variants.Units[i].Length > 0)];
+        DesignSlopes slopes = new(variants, measures, judge, free);
         return new()
         {
             Search = search,
@@ -69,7 +73,9 @@ public static class Searching
             Options = options,
             State = state,
             Front = front,
-            Chosen = front.Count == 0 ? -1 : Knee.Of([.. front.Select(d => d.Outcome.Aims)]),
+            Chosen = chosen,
+            Polished = question.Polish && chosen >= 0 ? Polishing.Polish(variants.Space, slopes.At, judge.Judge, front[chosen], 0, free) : null,
+            Differenced = slopes.Differenced,
             AsItIs = asItIs.Failed ? null : new(0, plain, asItIs),
             Ended = state.Judged >= Math.Min(options.Evaluations, variants.Space.Count),
             Checkpoint = Checkpoint.Write(question.Editor, search, options, state),

@@ -107,6 +107,17 @@ public sealed class SearchingTests
     }
 
     [Fact]
+    public void Polishing_betters_the_first_aim_and_worsens_no_other_and_says_what_was_differenced()
+    {
+        SearchStudy study = Ran(new(Demo) { Polish = true }).Study!;
+        double[] before = study.Front[study.Chosen].Outcome.Aims, after = study.Polished!.Outcome.Aims;
+        Assert.True(after[0] < before[0]);
+        Assert.True(after[1] <= before[1]);
+        Assert.Equal(0, study.Polished.Outcome.Violation);
+        Assert.Contains("shift_cost@mug", study.Differenced);
+    }
+
+    [Fact]
     public void Prints_formulas_that_give_the_printed_values_and_a_json_of_the_one_shape()
     {
         Answer answer = Ran(new(Demo)).Answer!;
