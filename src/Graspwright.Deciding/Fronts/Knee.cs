@@ -3,12 +3,15 @@ namespace Graspwright.Deciding.Fronts;
 /// <summary>The point of a front to try first: where giving up a little of one aim stops buying much of the others.</summary>
 /// <remarks>
 /// Aims are scaled by the extent of the front. The knee is the point that lies deepest below the plane through the best
-/// points of the aims; where no such plane can be told (a front of one or two points, or a bulge the other way
-/// everywhere) it is the point whose greatest loss is least.
+/// points of the aims; where no knee is that clear (a front nearly straight, bulging the other way, or with more than two
+/// aims) it is the point whose greatest loss is least.
 /// </remarks>
 /// <source key="das-1999">The knee as the deepest point of a front below the plane of its ends.</source>
 public static class Knee
 {
+    /// <summary>Depth below the line of the ends, in shares of the front's extent, from which a knee is one: chosen by us.</summary>
+    private const double Clear = 0.15;
+
     /// <summary>Index of the point.</summary>
     /// <param name="front">Aims of points of which none beats another; less is better.</param>
     /// <exception cref="ArgumentException">The front is empty.</exception>
@@ -46,6 +49,6 @@ public static class Knee
             }
         }
 
-        return aims == 2 && depth > 0.02 ? deepest : least;
+        return aims == 2 && depth > Clear ? deepest : least;
     }
 }

@@ -37,7 +37,7 @@ internal static class ChangeStudies
         }
 
         Parallel.ForEach(steps.Where(s => !values.ContainsKey(s.Set)), s => Judge(s.Set));
-        return new(variants.Changes, measured, steps, values, [.. failed.OrderBy(f => f.Key.Bits).Select(f => $"{Names(variants.Changes, f.Key)}: {f.Value}")]);
+        return new(variants.Changes, measured, steps, values, [.. failed.OrderBy(f => f.Key.Bits).Select(f => (f.Key, f.Value))]);
     }
 
     /// <summary>Names of the items of a set.</summary>

@@ -11,7 +11,7 @@ namespace Graspwright.Workshop.Changes;
 internal static class ChangesAnswer
 {
     private const int MostNamed = 3;
-    private const double SecondsADay = 86400;
+    private const double SecondsADay = 86400, PairShare = 0.1, HarmShare = 0.05; // of all that the changes do to a measure: chosen by us
 
     public static Answer Of(HandModel hand, ChangeStudy study, ChangeVariants variants) => new()
     {
@@ -27,7 +27,7 @@ internal static class ChangesAnswer
         [
             "Every figure is computed; a change is proved on a bench before it is cut in metal, and on a bench before it is worn.",
             "Evenings, money and days are the maker's own estimates.",
-            "Differences of less than half a hundredth of the greatest value count as none.",
+            "Differences of less than half a hundredth of the greatest value count as none; pairs are told where they are a tenth of all that the changes do.",
         ],
     };
 
@@ -77,7 +77,7 @@ internal static class ChangesAnswer
 
     private static string? PairWords(ChangeStudy study, Together how)
     {
-        PairEffect[] pairs = [.. study.Measures.SelectMany(m => m.Effects.Pairs.Where(p => p.How == how).Select(p => (Pair: p, Size: Math.Abs(p.Beyond) / Math.Max(m.Small, 1e-300))))
+        PairEffect[] pairs = [.. study.Measures.SelectMany(m => m.Effects.Pairs.Where(p => p.How == how && Telling(study, m, p.Beyond, PairShare)).Select(p => (Pair: p, Size: Math.Abs(p.Beyond) / Span(study, m))))
             .OrderByDescending(p => p.Size).Select(p => p.Pair).DistinctBy(p => (p.First, p.Second)).Take(MostNamed)];
         return pairs.Length == 0 ? null : List(pairs.Select(p => $"‘{study.Items[p.First].Name}’ and ‘{study.Items[p.Second].Name}’"), "; ");
     }
@@ -108,7 +108,7 @@ internal static class ChangesAnswer
     {
         foreach (MeasuredChanges m in study.Measures)
         {
-            foreach (PairEffect pair in m.Effects.Pairs.Where(p => p.How is Together.Fight or Together.HelpOnlyTogether).OrderByDescending(p => Math.Abs(p.Beyond)).Take(MostNamed))
+            foreach (PairEffect pair in m.Effects.Pairs.Where(p => p.How is Together.Fight or Together.HelpOnlyTogether && Telling(study, m, p.Beyond, PairShare)).OrderByDescending(p => Math.Abs(p.Beyond)).Take(MostNamed))
             {
                 bool fight = pair.How == Together.Fight;
                 (Change one, Change other) = (study.Items[pair.First], study.Items[pair.Second]);
@@ -121,7 +121,7 @@ internal static class ChangesAnswer
                 { Figure = m.Sense * pair.Both, Unit = m.Measure.Unit };
             }
 
-            foreach (int i in Enumerable.Range(0, study.Items.Count).Where(i => m.Effects.Alone[i] < -m.Small && m.Effects.InCompany[i] < -m.Small))
+            foreach (int i in Enumerable.Range(0, study.Items.Count).Where(i => m.Effects.Alone[i] < -m.Small && m.Effects.InCompany[i] < -m.Small && Telling(study, m, m.Effects.Alone[i], HarmShare)))
             {
                 yield return new("change_harms", study.Items[i].Name, Verdict.Tight, $"‘{study.Items[i].Name}’ harms {Named(m)}: {Signed(m.Sense * m.Effects.Alone[i], m.Measure.Unit)} alone, {Signed(m.Sense * m.Effects.InCompany[i], m.Measure.Unit)} on top of all the others.", "Weigh it against what else it buys.")
                 {
@@ -136,9 +136,11 @@ internal static class ChangesAnswer
             yield return new("changes_meet", $"{earlier.Name} + {later.Name}", Verdict.Tight, $"‘{earlier.Name}’ and ‘{later.Name}’ set the same value; where both are made, the later in the list wins.", "Read the pair as one or the other, not as both.");
         }
 
-        foreach (string failed in study.Failed.Take(MostNamed))
+        foreach (IGrouping<string, (ChangeSet Set, string Why)> failed in study.Failed.GroupBy(f => f.Why))
         {
-            yield return new("change_not_judged", failed.Split(": ")[0], Verdict.NotKnown, $"{failed}.", "Change the item, or weigh it by another measure.");
+            (ChangeSet fewest, _) = failed.MinBy(f => System.Numerics.BitOperations.PopCount(f.Set.Bits));
+            string with = ChangeStudies.Names(study.Items, fewest), more = failed.Count() > 1 ? string.Create(CultureInfo.InvariantCulture, $", and in {failed.Count() - 1} more sets") : "";
+            yield return new("change_not_judged", with, Verdict.NotKnown, $"With ‘{with}’{more}: {failed.Key}.", "Weigh it by another measure, or change the item.");
         }
     }
 
@@ -158,6 +160,16 @@ internal static class ChangesAnswer
         [new("one", ""), new("other", ""), new("measure", ""), new("unit", ""), new("one alone", ""), new("other alone", ""), new("both", ""), new("so they", "")],
         [.. study.Measures.SelectMany(m => m.Effects.Pairs.Where(p => p.How is not (Together.Add or Together.NotKnown)).OrderByDescending(p => Math.Abs(p.Beyond))
             .Select(p => (IReadOnlyList<Cell>)[study.Items[p.First].Name, study.Items[p.Second].Name, m.Measure.Text, m.Measure.Unit, m.Sense * p.FirstAlone, m.Sense * p.SecondAlone, m.Sense * p.Both, Word(p.How)]))]);
+
+    /// <summary>Whether a difference is worth a sentence: beside all that the changes do to the measure.</summary>
+    private static bool Telling(ChangeStudy study, MeasuredChanges m, double difference, double share) => Math.Abs(difference) >= share * Span(study, m);
+
+    private static double Span(ChangeStudy study, MeasuredChanges m)
+    {
+        int k = study.Measures.ToList().IndexOf(m);
+        double[] all = [.. study.Values.Values.Select(v => v[k]).Where(double.IsFinite)];
+        return all.Length == 0 ? 1 : Math.Max(all.Max() - all.Min(), 1e-300);
+    }
 
     private static string Word(Together how) => how switch
     {

@@ -39,7 +39,7 @@ public sealed record ChangesResult(Answer? Answer, ChangeStudy? Study, IReadOnly
 /// <param name="Failed">Sets that could not be judged, with the reason.</param>
 public sealed record ChangeStudy(
     IReadOnlyList<Change> Items, IReadOnlyList<MeasuredChanges> Measures, IReadOnlyList<ChangeStep> Steps,
-    IReadOnlyDictionary<ChangeSet, double[]> Values, IReadOnlyList<string> Failed)
+    IReadOnlyDictionary<ChangeSet, double[]> Values, IReadOnlyList<(ChangeSet Set, string Why)> Failed)
 {
     /// <summary>Value of a measure for a set, in its own unit and sense; NaN = none.</summary>
     /// <param name="set">The set.</param>

@@ -136,8 +136,13 @@ internal static class SearchAnswer
             AskedLimit limit = study.Measures.Limits[k];
             double margin = -chosen.Outcome.Excess[k], value = limit.From(chosen.Outcome.Excess[k]);
             bool acts = margin < Acts;
+            if (margin >= Verdicts.GoodMargin)
+            {
+                continue;
+            }
+
             yield return new(acts ? "limit_acts" : "limit_kept", limit.Measure.Text, Verdicts.Of(margin),
-                $"{ChangesAnswer.Short(value, limit.Measure.Unit)} against {LimitWords(limit)}: {(acts ? "this limit acts" : "kept with room to spare")}.",
+                $"{ChangesAnswer.Short(value, limit.Measure.Unit)} against {LimitWords(limit)}: {(acts ? "this limit acts" : "kept, with little to spare")}.",
                 acts ? "Relax it a little and search again to see what it costs." : "Nothing.")
             {
                 Figure = value,

@@ -69,7 +69,7 @@ public static class FrontView
             Place at = At(dots[study.Chosen]);
             picture.OnLayer("chosen").Circle(at, 2.2, new Pen(0.5, Ink.Accent));
             bool right = at.X < Width - 60;
-            picture.Text(at.Moved(right ? 3.5 : -3.5, 2.5), string.Create(CultureInfo.InvariantCulture, $"number {study.Chosen + 1}: {ChangesAnswer.Short(dots[study.Chosen].X, study.Measures.Aims[0].Measure.Unit)}, {ChangesAnswer.Short(dots[study.Chosen].Y, study.Measures.Aims[up].Measure.Unit)}"), Small, right ? Across.Left : Across.Right, strong: true);
+            picture.Text(at.Moved(right ? 3.5 : -3.5, -4.5), string.Create(CultureInfo.InvariantCulture, $"number {study.Chosen + 1}: {ChangesAnswer.Short(dots[study.Chosen].X, study.Measures.Aims[0].Measure.Unit)}, {ChangesAnswer.Short(dots[study.Chosen].Y, study.Measures.Aims[up].Measure.Unit)}"), Small, right ? Across.Left : Across.Right, strong: true);
         }
 
         if (plain is { } as0)
