@@ -38,8 +38,8 @@ internal sealed class Binder(BindingRun run, TableNode? table, TableNode? shared
 
     public double? Optional(string name) => Has(name) ? Quantity(name) : null;
 
-    public Point Point(string name) =>
-        Value(name, null) is { } node ? ValueReading.Pair(Key(name), node, "", null) : new(double.NaN, double.NaN);
+    public Point Point(string name, string? derived = null) =>
+        Value(name, derived) is { } node ? ValueReading.Pair(Key(name), node, "", null) : new(double.NaN, double.NaN);
 
     public Triple Triple(string name, string? derived = null) =>
         Value(name, derived) is { } node ? ValueReading.Triple(Key(name), node, "", null) : new(double.NaN, double.NaN, double.NaN);

@@ -21,7 +21,7 @@ public static class JobMeasures
     public static IReadOnlyList<Figure> Figures(IReadOnlyList<JobOutcome> outcomes)
     {
         ArgumentNullException.ThrowIfNull(outcomes);
-        return [DoneOf(outcomes), .. outcomes.SelectMany(o => (Figure[])[MarginOf(o), SpareOf(o)])];
+        return [DoneOf(outcomes), .. outcomes.SelectMany(o => (Figure[])[MarginOf(o), SpareOf(o), WristOf(o)])];
     }
 
     /// <summary>Number of jobs that work.</summary>
@@ -61,6 +61,28 @@ public static class JobMeasures
         (string balance, Terms terms) = Balance(o);
         string amount = terms.Input("asked", o.Amount, o.Unit);
         return figure with { Value = o.Spare, Low = Math.Min(o.MarginLow, o.Margin) * o.Amount, High = Math.Max(o.MarginHigh, o.Margin) * o.Amount, Working = terms.Working($"({balance} - 1)·{amount}", Source) };
+    }
+
+    /// <summary>The drive's moment less what the weights of hand, device and load give toward the drive's side.</summary>
+    internal static Figure WristOf(JobOutcome o)
+    {
+        Figure figure = new($"wrist_moment@{o.Job.Name}", "moment that the wrist must hold, in its driving direction", "N·m");
+        if (o.Unknown is not null)
+        {
+            return figure with { Why = o.Unknown };
+        }
+
+        Terms terms = new();
+        double side = o.FlexingOfAll == 0 || (o.DriveMoment - o.WristNeeds) * o.FlexingOfAll >= 0 ? 1 : -1;
+        string drive = terms.Input("drive", o.DriveMoment, "N·m");
+        foreach (Carried c in o.Carried)
+        {
+            double newtons = c.Mass * Attitude.Gravity;
+            terms.Add($"{terms.Input($"{c.Name}_mass", c.Mass, "kg")}·9.80665·{terms.Input($"{c.Name}_arm", newtons > 0 ? 1000 * side * c.Flexing(o.Down) / newtons : 0, "mm")}/1000");
+        }
+
+        terms.Add(terms.Input("load", side * o.FlexingMoment, "N·m"));
+        return figure with { Value = o.WristNeeds, Working = terms.Working($"{drive} - ({terms.Sum})", "plagenhoef-1983") };
     }
 
     private static string? Why(JobOutcome o) => o.Unknown ?? (o.Held!.Factor < 0 ? "nothing is held: no contact forces balance the object" : null);

@@ -15,12 +15,13 @@ public static class JobRuns
     /// <param name="jobs">The jobs.</param>
     /// <param name="solver">What follows the equilibrium.</param>
     /// <param name="drive">The hand's drive, where the caller has it.</param>
+    /// <param name="known">Runs that were made already.</param>
     /// <param name="brief">Whether what only words need is left out; see <see cref="JobStatics.Of"/>.</param>
     /// <exception cref="DriveException">The hand cannot be put together.</exception>
-    public static IReadOnlyList<JobOutcome> Outcomes(Hand.HandModel hand, IReadOnlyList<Hand.Job> jobs, Solver solver, DriveModel? drive = null, bool brief = false)
+    public static IReadOnlyList<JobOutcome> Outcomes(Hand.HandModel hand, IReadOnlyList<Hand.Job> jobs, Solver solver, DriveModel? drive = null, IReadOnlyDictionary<RunKey, RunReading>? known = null, bool brief = false)
     {
         ArgumentNullException.ThrowIfNull(jobs);
-        Dictionary<RunKey, Ran> runs = Runs(hand, jobs, solver, drive);
+        Dictionary<RunKey, Ran> runs = Runs(hand, jobs, solver, drive, known);
         JobOutcome[] outcomes = new JobOutcome[jobs.Count];
         Parallel.For(0, jobs.Count, i => outcomes[i] = Outcome(hand, jobs[i], runs[RunKey.Of(jobs[i])], brief));
         return outcomes;
@@ -31,14 +32,15 @@ public static class JobRuns
     /// <param name="jobs">The jobs.</param>
     /// <param name="solver">What follows the equilibrium.</param>
     /// <param name="drive">The hand's drive, where the caller has it.</param>
-    public static Dictionary<RunKey, Ran> Runs(Hand.HandModel hand, IReadOnlyList<Hand.Job> jobs, Solver solver, DriveModel? drive = null)
+    /// <param name="known">Runs that were made already.</param>
+    public static Dictionary<RunKey, Ran> Runs(Hand.HandModel hand, IReadOnlyList<Hand.Job> jobs, Solver solver, DriveModel? drive = null, IReadOnlyDictionary<RunKey, RunReading>? known = null)
     {
         ArgumentNullException.ThrowIfNull(hand);
         ArgumentNullException.ThrowIfNull(solver);
         DriveModel closes = drive ?? DriveMapping.ToDrive(hand);
         RunKey[] keys = [.. jobs.Select(RunKey.Of).Distinct()];
         Ran[] ran = new Ran[keys.Length];
-        Parallel.For(0, keys.Length, i => ran[i] = Run(hand, closes, keys[i], solver));
+        Parallel.For(0, keys.Length, i => ran[i] = known is not null && known.TryGetValue(keys[i], out RunReading? reading) ? new(reading, null) : Run(hand, closes, keys[i], solver));
         if (ran.Select(r => r.Fault).FirstOrDefault(f => f is not null && f.Fault != DriveFault.ObjectOverlaps) is { } fault)
         {
             throw fault;

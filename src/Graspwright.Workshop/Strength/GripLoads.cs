@@ -79,9 +79,8 @@ public sealed record GripLoads
                     greatest[name] = Math.Max(force, greatest.GetValueOrDefault(name));
                 }
 
-                double count = history is not null ? 0 : use.Jobs.Count > 0
-                    ? use.Jobs.Where(j => j.ObjectName == things[t].Name && j.Effort == efforts[e]).Sum(j => j.PerDay)
-                    : use.GripsPerDay * Portion(use, efforts[e]) / followed;
+                double count = history is not null ? 0
+                    : hand.CountedGrips.Where(j => j.ObjectName == things[t].Name && j.Effort == efforts[e]).Sum(j => j.PerDay) + hand.UncountedGrips * Portion(use, efforts[e]) / followed;
                 if (count > 0)
                 {
                     grips.Add(new($"{things[t].Name}, {efforts[e].ToString().ToLowerInvariant()}", count, peaks, 0, Rubbed(of[e]!)));
