@@ -145,17 +145,20 @@ public readonly record struct ChangeSet(ulong Bits)
     public ChangeSet Without(int item) => new(Bits & ~(1UL << item));
 
     /// <summary>The items in it, in order.</summary>
-    public IEnumerable<int> Items
+    public IReadOnlyList<int> Items
     {
         get
         {
+            List<int> items = [];
             for (int i = 0; i < MostItems; i++)
             {
                 if (Has(i))
                 {
-                    yield return i;
+                    items.Add(i);
                 }
             }
+
+            return items;
         }
     }
 }
