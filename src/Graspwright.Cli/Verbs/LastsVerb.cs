@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text;
-using Graspwright.Drawing.Svg;
 using Graspwright.Hand;
 using Graspwright.Workshop.Results;
 using Graspwright.Workshop.Strength;
