@@ -16,6 +16,7 @@ Dictionary<string, Func<Section>> all = new(StringComparer.Ordinal)
     ["jobs"] = JobTimes.Measure,
     ["sheets"] = SheetTimes.Measure,
     ["lasts"] = HandLives.Measure,
+    ["deciding"] = DecidingTimes.Measure,
     ["lives"] = LifeFits.Measure,
     ["mould"] = MouldTimes.Measure,
 };

@@ -29,6 +29,8 @@ internal static class VerbTable
         ("lasts", () => new LastsVerb()),
         ("lives", () => new LivesVerb()),
         ("spares", () => new SparesVerb()),
+        ("changes", () => new ChangesVerb()),
+        ("search", () => new SearchVerb()),
         ("liner", () => new LinerVerb()),
         ("clock", () => new ClockVerb()),
         ("off", () => new OffVerb()),

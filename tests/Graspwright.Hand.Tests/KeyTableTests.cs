@@ -84,7 +84,7 @@ public sealed class KeyTableTests
 
         foreach (HandKey key in section.Keys.Append(section.AnyKey).OfType<HandKey>())
         {
-            string here = HandPath.Join(path, key.Form == KeyForm.Tolerance ? "crank.fulcrum.x" : key.Name);
+            string here = HandPath.Join(path, key.Form == KeyForm.Tolerance || key.Name is "\"PATH\"" ? "crank.fulcrum.x" : key.Name is "\"SECTION\"" ? "rail" : key.Name);
             yield return (here, key);
             foreach ((string Path, HandKey Key) below in key.Parts is null ? [] : AllKeys(key.Parts(), here, done))
             {

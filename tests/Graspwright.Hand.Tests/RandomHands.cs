@@ -69,6 +69,7 @@ internal static class RandomHands
                 Chance = friction[2] > 0.5 ? 0.05 : 0.1,
                 ComputedLives = friction[3] > 0.5 ? [] : [new("finger", 86400 * (2 + friction[0]), 86400, 86400 * (4 + friction[1]))],
             },
+            Decisions = RandomDecisions.Of(names[0], friction),
             Signals = signals,
             Tolerances = [new("crank.fulcrum.x", 0.0002), new($"fingers.{(names[0] == "an odd one" ? "\"an odd one\"" : names[0])}.segments[1]", friction[0] / 1000)],
             Files = [new("readings", "bench/readings.csv")],

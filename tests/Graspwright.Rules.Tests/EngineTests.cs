@@ -9,6 +9,7 @@ public sealed class EngineTests
     [InlineData("Graspwright.Strength.dll")]
     [InlineData("Graspwright.Moulding.dll")]
     [InlineData("Graspwright.Signals.dll")]
+    [InlineData("Graspwright.Deciding.dll")]
     public void An_engine_knows_no_file_screen_clock_chance_or_culture(string assembly) =>
         Rule.Holds(AssemblyUse.OfTheOutside(Path.Combine(AppContext.BaseDirectory, assembly)));
 

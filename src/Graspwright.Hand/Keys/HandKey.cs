@@ -33,6 +33,18 @@ public enum KeyForm
     /// <summary>A quantity of the dimension of the value whose path is the key.</summary>
     Tolerance,
 
+    /// <summary>A value as it is written at the path that is the key, or the key of the table round it.</summary>
+    AsThere,
+
+    /// <summary>A list of such values.</summary>
+    SeveralAsThere,
+
+    /// <summary>A quantity in a unit of the measure that is the key.</summary>
+    AsMeasured,
+
+    /// <summary>A list of texts.</summary>
+    Words,
+
     /// <summary>Name of another file, relative, inside the folder of the hand file.</summary>
     FileName,
 }

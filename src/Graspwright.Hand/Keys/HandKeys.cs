@@ -26,6 +26,7 @@ public static class HandKeys
         Part("objects", () => Objects!),
         .. StructureKeys.Sections,
         .. DrawerKeys.Sections,
+        .. DecisionKeys.Sections,
         Part("form", () => MouldKeys.Form),
         Part("liner", () => MouldKeys.Liner),
         Part("copies", () => MouldKeys.Copies),

@@ -67,6 +67,9 @@ public sealed record HandModel
     /// <summary>What the file says about spares and computed lives.</summary>
     public Drawer Drawer { get; init; } = new();
 
+    /// <summary>What the maker thinks of changing.</summary>
+    public Decisions Decisions { get; init; } = new();
+
     /// <summary>Muscle signals; <see langword="null"/> = nothing said about them.</summary>
     public MuscleSignals? Signals { get; init; }
 

@@ -230,8 +230,8 @@ public sealed class HandEditor
 
     private (string? Toml, HandError? Error) Literal(HandKey key, string path, string value)
     {
-        bool list = key.Form is KeyForm.Pair or KeyForm.Triple or KeyForm.MomentTable && value.TrimStart().StartsWith('[');
-        bool plain = key.Form is KeyForm.Quantity or KeyForm.Triple && key.Dimension == Dimension.Number && double.TryParse(value, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out double number) && double.IsFinite(number);
+        bool list = key.Form is KeyForm.Pair or KeyForm.Triple or KeyForm.MomentTable or KeyForm.AsThere or KeyForm.SeveralAsThere or KeyForm.Words && value.TrimStart().StartsWith('[');
+        bool plain = key.Form is KeyForm.Quantity or KeyForm.Triple or KeyForm.AsThere or KeyForm.AsMeasured && key.Dimension == Dimension.Number && double.TryParse(value, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out double number) && double.IsFinite(number);
         string toml = list ? value.Trim() : plain && !value.Trim().StartsWith('.') && !value.Trim().EndsWith('.') ? value.Trim() : Toml.Text(value.Trim());
         (HandSource? source, IReadOnlyList<HandError> errors) = HandSource.Parse(new(Source.Text.Name, "value = " + toml, HasByteOrderMark: false));
         if (source is null)

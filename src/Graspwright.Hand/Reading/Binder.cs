@@ -56,6 +56,9 @@ internal sealed class Binder(BindingRun run, TableNode? table, TableNode? shared
     public string Word(string name, string? derived = null) =>
         Value(name, derived) is { } node ? ValueReading.Word(Key(name), node, "", null) ?? "" : "";
 
+    /// <summary>Texts of a list; empty where the file has none.</summary>
+    public IReadOnlyList<string> Words(string name) => Node(name) is ArrayNode list ? [.. list.Items.OfType<TextNode>().Select(t => t.Text)] : [];
+
     public T Choice<T>(string name)
         where T : struct, Enum => Enum.TryParse(typeof(T), Word(name), ignoreCase: true, out object? value) ? (T)value : default;
 

@@ -12,7 +12,7 @@ internal static class HandBinding
         double breadth = wearer.Quantity("hand_breadth");
         IReadOnlyList<Finger> fingers = FingerBinding.Bind(root.Part("fingers"), breadth, rail.DirectionRadians);
         IReadOnlyList<HandObject> objects = HeldThingsBinding.Objects(root.Part("objects"));
-        BindingRun ofStructure = new(faults), ofDrawer = new(faults);
+        BindingRun ofStructure = new(faults), ofDrawer = new(faults), ofDecisions = new(faults);
         Binder palm = root.Part("palm"), friction = root.Part("friction");
         HandModel hand = new()
         {
@@ -41,6 +41,7 @@ internal static class HandBinding
             Objects = objects,
             Structure = StructureBinding.Bind(new(ofStructure, source.Root, null, HandKeys.Root, "", source.Root.Place), fingers, objects, ofStructure),
             Drawer = DrawerBinding.Bind(new(ofDrawer, source.Root, null, HandKeys.Root, "", source.Root.Place), ofDrawer),
+            Decisions = DecisionBinding.Bind(new(ofDecisions, source.Root, null, HandKeys.Root, "", source.Root.Place), ofDecisions),
             Signals = root.OptionalPart("signals") is { } signals ? SignalsBinding.Bind(signals) : null,
             Tolerances = HeldThingsBinding.Tolerances(root.Part("tolerances"), fingers, objects),
             Files = HeldThingsBinding.Files(root.Part("files")),

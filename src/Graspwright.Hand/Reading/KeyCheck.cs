@@ -45,6 +45,20 @@ internal sealed class KeyCheck(Faults faults, string? folder)
             case KeyForm.Tolerance:
                 CheckTolerance(key, entry, path);
                 break;
+            case KeyForm.AsThere:
+                CheckAsThere(key, entry, path);
+                break;
+            case KeyForm.SeveralAsThere:
+                CheckSeveral(key, entry, path);
+                break;
+            case KeyForm.AsMeasured when node is TextNode or BareNode { Kind: BareKind.Number }:
+                break;
+            case KeyForm.AsMeasured:
+                faults.Add(node.Place, path, node.Found(), "a quantity with its unit", $"write {key.Example}");
+                break;
+            case KeyForm.Words:
+                CheckWords(key, node, path);
+                break;
             case KeyForm.FingerOrBar when node is TextNode:
                 break;
             default:
@@ -91,6 +105,45 @@ internal sealed class KeyCheck(Faults faults, string? folder)
         {
             faults.Add(entry.KeyPlace, path, $"\"{entry.Key}\"", "the path of a value with a unit, in quotes",
                 near is null ? "write the path in quotes, such as \"crank.fulcrum.x\"" : $"write \"{near}\"");
+        }
+    }
+
+    private void CheckAsThere(HandKey key, Entry entry, string path)
+    {
+        // Under a key that is named in the table, the path is that of the table round it.
+        bool named = key.Name[0] != '"';
+        string target = named && HandPath.TrySplit(path, out IReadOnlyList<PathStep>? own) && own.Count > 1 ? own[^2].Key : entry.Key;
+        HandKey? there = HandPath.TrySplit(target, out IReadOnlyList<PathStep>? steps) ? HandPath.Describe(steps) : null;
+        if (there is { Form: not (KeyForm.Table or KeyForm.MomentRow) })
+        {
+            bool step = named && key.Name == "step";
+            CheckValue(step ? there with { Bounds = Bounds.Any } : there, entry, path);
+            return;
+        }
+
+        _ = HandPath.TryDescribe(target, out _, out string? near);
+        faults.Add(entry.KeyPlace, path, $"\"{target}\", which names no value", "the path of a value, in quotes", near is null ? "write the path in quotes, such as \"crank.fulcrum.x\"" : $"did you mean \"{near}\"?");
+    }
+
+    private void CheckSeveral(HandKey key, Entry entry, string path)
+    {
+        if (entry.Value is not ArrayNode list)
+        {
+            faults.Add(entry.Value.Place, path, entry.Value.Found(), "a list of values", $"write {key.Example}");
+            return;
+        }
+
+        foreach (Node item in list.Items)
+        {
+            CheckAsThere(key, entry with { Value = item }, path);
+        }
+    }
+
+    private void CheckWords(HandKey key, Node node, string path)
+    {
+        if (node is not ArrayNode list || !list.Items.All(i => i is TextNode))
+        {
+            faults.Add(node.Place, path, node.Found(), "a list of texts in quotes", $"write {key.Example}");
         }
     }
 

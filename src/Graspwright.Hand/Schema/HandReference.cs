@@ -76,7 +76,10 @@ public static class HandReference
         KeyForm.MomentTable => "pairs of an angle and a moment",
         KeyForm.FingerOrBar => "name of a finger, or a table",
         KeyForm.FileName => "name of a file inside the folder",
-        KeyForm.Tolerance => "as the value itself",
+        KeyForm.Tolerance or KeyForm.AsThere => "as the value itself",
+        KeyForm.SeveralAsThere => "list of values as the value itself",
+        KeyForm.AsMeasured => "as the measure",
+        KeyForm.Words => "list of texts",
         _ => Of(key.Dimension),
     };
 
@@ -85,7 +88,7 @@ public static class HandReference
     private static string Allowed(HandKey key) => key.Form switch
     {
         KeyForm.Choice => string.Join(", ", key.Choices.Select(c => $"`\"{c}\"`")),
-        KeyForm.Text or KeyForm.FileName or KeyForm.FingerOrBar => "any",
+        KeyForm.Text or KeyForm.FileName or KeyForm.FingerOrBar or KeyForm.AsThere or KeyForm.SeveralAsThere or KeyForm.AsMeasured or KeyForm.Words => "any",
         _ => key.Bounds.Words + (key.Unbounded is { } word ? $", or `\"{word}\"`" : ""),
     };
 

@@ -11,7 +11,7 @@ public static class HandWriter
     {
         ArgumentNullException.ThrowIfNull(hand);
         Dictionary<string, Guess> guesses = new(StringComparer.Ordinal);
-        foreach (Guess guess in hand.Guesses.Concat(hand.Structure.Guesses).Concat(hand.Drawer.Guesses))
+        foreach (Guess guess in hand.Guesses.Concat(hand.Structure.Guesses).Concat(hand.Drawer.Guesses).Concat(hand.Decisions.Guesses))
         {
             guesses[guess.Path] = guess;
         }
@@ -58,7 +58,7 @@ public static class HandWriter
     public static string WritePart(HandModel hand, string path)
     {
         ArgumentNullException.ThrowIfNull(hand);
-        string text = Write(hand with { Guesses = [], Structure = hand.Structure with { Guesses = [] }, Drawer = hand.Drawer with { Guesses = [] } });
+        string text = Write(hand with { Guesses = [], Structure = hand.Structure with { Guesses = [] }, Drawer = hand.Drawer with { Guesses = [] }, Decisions = hand.Decisions with { Guesses = [] } });
         (HandSource? source, _) = HandSource.Parse(new("", text, HasByteOrderMark: false));
         return source is not null && HandPath.TrySplit(path, out IReadOnlyList<PathStep>? steps)
             ? string.Concat(HandEditor.Sections(source, steps).Select(p => text.Substring(p.Offset, p.Length)))
@@ -248,6 +248,7 @@ public static class HandWriter
 
         StructureWriter.Write(root, hand);
         DrawerWriter.Write(root, hand.Drawer);
+        DecisionWriter.Write(root, hand.Decisions);
         SignalsWriting.Write(root, hand.Signals);
         OutTable tolerances = root.Part("tolerances");
         foreach (Tolerance tolerance in hand.Tolerances)

@@ -104,14 +104,14 @@ public static class BayesUpdate
 
         ((double Low, double High) X, (double Low, double High) Y) Narrowed((double Low, double High) a, (double Low, double High) b, int count)
         {
-            double[,] logs = new double[Scan + 1, count + 1];
+            double[,] scanned = new double[Scan + 1, count + 1];
             double top = double.NegativeInfinity;
             for (int i = 0; i <= Scan; i++)
             {
                 for (int j = 0; j <= count; j++)
                 {
-                    logs[i, j] = Log(At(a, i, Scan), At(b, j, count));
-                    top = Math.Max(top, logs[i, j]);
+                    scanned[i, j] = Log(At(a, i, Scan), At(b, j, count));
+                    top = Math.Max(top, scanned[i, j]);
                 }
             }
 
@@ -120,7 +120,7 @@ public static class BayesUpdate
             {
                 for (int j = 0; j <= count; j++)
                 {
-                    if (logs[i, j] > top - Negligible)
+                    if (scanned[i, j] > top - Negligible)
                     {
                         (left, right, low, high) = (Math.Min(left, i), Math.Max(right, i), Math.Min(low, j), Math.Max(high, j));
                     }

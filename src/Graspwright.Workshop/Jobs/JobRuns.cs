@@ -16,13 +16,14 @@ public static class JobRuns
     /// <param name="solver">What follows the equilibrium.</param>
     /// <param name="drive">The hand's drive, where the caller has it.</param>
     /// <param name="known">Runs that were made already.</param>
+    /// <param name="brief">Whether what only words need is left out; see <see cref="JobStatics.Of"/>.</param>
     /// <exception cref="DriveException">The hand cannot be put together.</exception>
-    public static IReadOnlyList<JobOutcome> Outcomes(Hand.HandModel hand, IReadOnlyList<Hand.Job> jobs, Solver solver, DriveModel? drive = null, IReadOnlyDictionary<RunKey, RunReading>? known = null)
+    public static IReadOnlyList<JobOutcome> Outcomes(Hand.HandModel hand, IReadOnlyList<Hand.Job> jobs, Solver solver, DriveModel? drive = null, IReadOnlyDictionary<RunKey, RunReading>? known = null, bool brief = false)
     {
         ArgumentNullException.ThrowIfNull(jobs);
         Dictionary<RunKey, Ran> runs = Runs(hand, jobs, solver, drive, known);
         JobOutcome[] outcomes = new JobOutcome[jobs.Count];
-        Parallel.For(0, jobs.Count, i => outcomes[i] = Outcome(hand, jobs[i], runs[RunKey.Of(jobs[i])]));
+        Parallel.For(0, jobs.Count, i => outcomes[i] = Outcome(hand, jobs[i], runs[RunKey.Of(jobs[i])], brief));
         return outcomes;
     }
 
@@ -52,11 +53,12 @@ public static class JobRuns
     /// <param name="hand">The hand.</param>
     /// <param name="job">The job.</param>
     /// <param name="ran">Its run.</param>
-    public static JobOutcome Outcome(Hand.HandModel hand, Hand.Job job, Ran ran)
+    /// <param name="brief">Whether what only words need is left out; see <see cref="JobStatics.Of"/>.</param>
+    public static JobOutcome Outcome(Hand.HandModel hand, Hand.Job job, Ran ran, bool brief = false)
     {
         ArgumentNullException.ThrowIfNull(ran);
         return ran.Reading is { } reading
-            ? JobStatics.Of(hand, job, reading)
+            ? JobStatics.Of(hand, job, reading, brief)
             : new(job) { Unknown = Overlap(ran.Fault!) };
     }
 

@@ -16,7 +16,8 @@ public static class JobStatics
     /// <param name="hand">The hand.</param>
     /// <param name="job">The job.</param>
     /// <param name="reading">The closing run on the job's object.</param>
-    public static JobOutcome Of(Hand.HandModel hand, Hand.Job job, RunReading reading)
+    /// <param name="brief">Whether attitudes beside the job's own, the spread of friction and the friction needed are left out: margin and spare are the same without.</param>
+    public static JobOutcome Of(Hand.HandModel hand, Hand.Job job, RunReading reading, bool brief = false)
     {
         ArgumentNullException.ThrowIfNull(hand);
         ArgumentNullException.ThrowIfNull(job);
@@ -34,7 +35,7 @@ public static class JobStatics
         Grasp? squeezed = GripOfRun.Squeezed(reading.Drive, reading.Held, reading.Run.Layout, state, beside, thickness, reading.End);
         outcome = outcome with { State = state, Relaxed = relaxed, FrictionThere = beside.PadFriction, Tips = TipsOf(hand, job, reading) };
         Grasp? grasp = squeezed is null ? null : Final(hand, job, reading, squeezed);
-        return Wrist(hand, grasp is null ? Nothing(job, outcome, squeezed, reading) : Hold(hand, outcome with { Grasp = grasp }, grasp));
+        return Wrist(hand, grasp is null ? Nothing(job, outcome, squeezed, reading) : Hold(hand, outcome with { Grasp = grasp }, grasp, brief));
     }
 
     private static PullLock Lock(Hand.HandModel hand)
@@ -67,7 +68,7 @@ public static class JobStatics
         return outcome with { Held = new() { Factor = HoldResult.NotBalanced, Mode = mode }, Load = load, FactorLow = -1, FactorHigh = -1, FrictionNeeded = double.PositiveInfinity };
     }
 
-    private static JobOutcome Hold(Hand.HandModel hand, JobOutcome outcome, Grasp grasp)
+    private static JobOutcome Hold(Hand.HandModel hand, JobOutcome outcome, Grasp grasp, bool brief)
     {
         Hand.Job job = outcome.Job;
         double spread = JobMapping.Pads(hand).Spread, wrist = Anatomical(outcome.Reading!, outcome.Reading!.End, relaxed: job.LockAndRelax);
@@ -75,6 +76,11 @@ public static class JobStatics
         Vector3D down = Mechanics.Holding.Attitude.Down(JobMapping.Attitude(job.Forearm), wrist);
         OutsideLoad load = Worst(job, grasp, limit, down);
         HoldResult held = limit.Hold(load, down);
+        if (brief)
+        {
+            return outcome with { Load = load, Held = held, FactorLow = held.Factor, FactorHigh = held.Factor };
+        }
+
         double[] attitudes = new double[Attitudes.Length];
         for (int a = 0; a < attitudes.Length; a++)
         {

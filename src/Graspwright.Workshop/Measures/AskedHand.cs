@@ -33,7 +33,7 @@ public sealed class AskedHand(Hand.HandModel hand, DriveModel? drive = null, Sol
     private readonly Dictionary<SituationKey, Ran> _runs = [];
     private readonly HashSet<SituationKey> _opening = [];
     private DriveModel? _drive = drive, _worn;
-    private IReadOnlyList<JobOutcome>? _jobs;
+    private IReadOnlyList<JobOutcome>? _jobs, _brief;
     private IReadOnlyList<FailureOrder>? _orders;
     private IReadOnlyList<RoomSwept>? _sweeps;
     private GripLoads? _loads;
@@ -47,6 +47,9 @@ public sealed class AskedHand(Hand.HandModel hand, DriveModel? drive = null, Sol
 
     /// <summary>Outcome of every job.</summary>
     public IReadOnlyList<JobOutcome> Jobs => _jobs ??= JobRuns.Outcomes(Hand, Hand.Jobs, _solver, Drive);
+
+    /// <summary>Outcome of every job without what only its words need: attitudes beside its own, the spread of friction, the friction it needs.</summary>
+    public IReadOnlyList<JobOutcome> BriefJobs => _jobs ?? (_brief ??= JobRuns.Outcomes(Hand, Hand.Jobs, _solver, Drive, brief: true));
 
     /// <summary>Order of failure of each finger.</summary>
     public IReadOnlyList<FailureOrder> Orders => _orders ??= FailureOrder.All(Hand);
@@ -67,6 +70,10 @@ public sealed class AskedHand(Hand.HandModel hand, DriveModel? drive = null, Sol
     /// <summary>Outcome of a job.</summary>
     /// <param name="name">Its name.</param>
     public JobOutcome Job(string name) => Jobs.First(o => o.Job.Name == name);
+
+    /// <summary>Outcome of a job without what only its words need.</summary>
+    /// <param name="name">Its name.</param>
+    public JobOutcome BriefJob(string name) => BriefJobs.First(o => o.Job.Name == name);
 
     /// <summary>The run of a situation, or what was wrong with the object.</summary>
     /// <param name="situation">The situation; its names must be in the hand file.</param>

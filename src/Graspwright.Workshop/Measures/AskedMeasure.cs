@@ -60,6 +60,10 @@ public sealed record AskedFault(string Found, string Allowed, string Fix);
 /// <summary>A measure of one closing run.</summary>
 internal sealed class AskedOfRun(string text, Measure measure, SituationKey situation) : AskedMeasure(text, measure.Words, measure.Unit, measure.Better)
 {
+    public Measure Measure => measure;
+
+    public SituationKey Situation => situation;
+
     public override void Expect(AskedHand reading)
     {
         if (measure.NeedsOpening)

@@ -9,15 +9,15 @@ public static class HandMeasureTable
 {
     /// <summary>Jobs that work.</summary>
     public static HandMeasure JobsDone { get; } = new("jobs_done", "jobs that work", "", Better.More,
-        (r, _) => JobMeasures.DoneOf(r.Jobs), value: (r, _) => r.Jobs.Count(o => o.Works));
+        (r, _) => JobMeasures.DoneOf(r.Jobs), value: (r, _) => r.BriefJobs.Count(o => o.Works));
 
     /// <summary>Spare of a job ÷ the job.</summary>
     public static HandMeasure JobMargin { get; } = new("job_margin", "spare of the job ÷ the job", "", Better.More,
-        (r, job) => JobMeasures.MarginOf(r.Job(job)), JobNames, (r, job) => JobMeasures.Read(r.Job(job), o => o.Margin));
+        (r, job) => JobMeasures.MarginOf(r.Job(job)), JobNames, (r, job) => JobMeasures.Read(r.BriefJob(job), o => o.Margin));
 
     /// <summary>What could be added to a job.</summary>
     public static HandMeasure JobSpare { get; } = new("job_spare", "what could be added, or is missing where negative", "", Better.More,
-        (r, job) => JobMeasures.SpareOf(r.Job(job)), JobNames, (r, job) => JobMeasures.Read(r.Job(job), o => o.Spare));
+        (r, job) => JobMeasures.SpareOf(r.Job(job)), JobNames, (r, job) => JobMeasures.Read(r.BriefJob(job), o => o.Spare));
 
     /// <summary>Sideways push at a fingertip that something gives way to.</summary>
     public static HandMeasure SidePushToBreak { get; } = new("side_push_to_break", "sideways push at a fingertip that something gives way to", "N", Better.More,

@@ -16,6 +16,8 @@ public static class MeasureSources
             "Coulomb friction, balance in space; checked against closed forms and an independent solver."),
         new("room-sweep", "Smallest gaps of moving parts, derived in docs/jobs.md", "Graspwright developers", null, SourceStanding.Chosen,
             "Capsules swept with bounds on their speed; checked against dense sampling."),
+        new("change-arithmetic", "Gains of changes alone, together and left out, in docs/changes.md", "Graspwright developers", null, SourceStanding.Chosen,
+            "Differences of computed values; checked against lists made by hand whose items add, cancel and multiply."),
         new("measured", "The filled measuring sheet", "the wearer and a helper", null, SourceStanding.Chosen, "What was read on the wearer; see docs/measuring.md."),
         new("bystrom-1994", "Intermittent hand grips", "Byström & Fransson-Hall", 1994, SourceStanding.SeenQuoted, "Mean load below 17 % of maximum."),
         new("potvin-2012", "Maximum acceptable efforts for repetitive tasks", "Potvin", 2012, SourceStanding.FromMemory, "1 − (DC − 1/28800)^0.24; error of 7.05 % of maximum seen."),

@@ -14,7 +14,7 @@ public static class MeasureTable
         new MechanicalAdvantage(), new WorkIn(), new GripEfficiency(), new FrictionEfficiency(),
         new LoopMean(), new LoopMax(), new ReopeningLeft(),
         new WristLeft(), new DegreesLostToGive(), new DeadTravel(worn: false), new DeadTravel(worn: true), new CuffSlide(),
-        new EffortShare(), new HoldTime(), new CarriageLeft(), new PeakLink(), new PeakPin(), new Clearance(),
+        new EffortShare(), new HoldTime(), new CarriageLeft(), new SlotLeft(), new PeakLink(), new PeakPin(), new Clearance(),
     ];
 
     /// <summary>The measure of a key.</summary>

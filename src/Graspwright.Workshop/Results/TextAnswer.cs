@@ -176,7 +176,7 @@ public static class TextAnswer
             return "–";
         }
 
-        int decimals = unit switch { "deg" or "N" or "MPa" => 1, "days" => number < 10 ? 1 : 0, "" or "%" => 0, _ => 2 };
+        int decimals = unit switch { "deg" or "N" or "MPa" => 1, "days" => number < 10 ? 1 : 0, "" when number != Math.Round(number) && Math.Abs(number) < 10 => 2, "" or "%" => 0, _ => 2 };
         return number.ToString($"F{decimals}", CultureInfo.InvariantCulture);
     }
 

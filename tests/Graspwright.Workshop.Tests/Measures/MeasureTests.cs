@@ -29,6 +29,7 @@ public sealed class MeasureTests
     [InlineData("degrees_lost_to_give", 3)]
     [InlineData("effort_share", 100)]
     [InlineData("carriage_left", 10)]
+    [InlineData("slot_left", 0)]
     [InlineData("peak_link", 200)]
     [InlineData("peak_pin", 190)]
     [InlineData("fingertip_gauge", 10)]
