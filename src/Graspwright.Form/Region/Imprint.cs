@@ -150,7 +150,7 @@ public static class Imprint
     public static (int A, int B) Pair(int a, int b) => a < b ? (a, b) : (b, a);
 
     // A triangle with points on some of its edges (−1 = none), in as many triangles as it takes.
-    private static void Split(int[] t, int[] mid, List<int> into)
+    internal static void Split(int[] t, int[] mid, List<int> into)
     {
         int count = mid.Count(m => m >= 0);
         if (count == 0)
