@@ -18,6 +18,7 @@ public sealed class Nearest
     private readonly double[] _boxes; // six a node: low, high
     private readonly int[] _next; // right child, or −(first + 1) of a leaf
     private readonly int[] _count;
+    private readonly double[] _triangles; // nine a triangle in the order of the leaves
     private readonly Vector3D[] _pointNormals;
     private readonly Vector3D[] _sideNormals;
     private int _nodes;
@@ -44,6 +45,15 @@ public sealed class Nearest
             Build(0, n, middles);
         }
 
+        _triangles = new double[9 * n];
+        for (int i = 0; i < n; i++)
+        {
+            for (int k = 0; k < 3; k++)
+            {
+                Array.Copy(_mesh.Points, 3 * _mesh.Corners[3 * _faces[i] + k], _triangles, 9 * i + 3 * k, 3);
+            }
+        }
+
         // Pseudonormals tell in from out at points and sides as well (Baerentzen and Aanaes 2005).
         _pointNormals = SurfaceSums.Normals(_mesh);
         _sideNormals = new Vector3D[3 * n];
@@ -67,16 +77,18 @@ public sealed class Nearest
         int face = -1, feature = 6;
         Vector3D place = default;
         Span<int> stack = stackalloc int[64];
+        Span<double> away = stackalloc double[64];
         int top = 0;
         if (_faces.Length > 0)
         {
+            away[top] = 0;
             stack[top++] = 0;
         }
 
         while (top > 0)
         {
             int node = stack[--top];
-            if (BoxDistance(node, p) >= best)
+            if (away[top] >= best)
             {
                 continue;
             }
@@ -87,7 +99,8 @@ public sealed class Nearest
                 for (int i = first; i < first + _count[node]; i++)
                 {
                     int f = _faces[i];
-                    (Vector3D q, int where) = OnTriangle(p, _mesh.Corner(f, 0), _mesh.Corner(f, 1), _mesh.Corner(f, 2));
+                    ReadOnlySpan<double> t = _triangles.AsSpan(9 * i, 9);
+                    (Vector3D q, int where) = OnTriangle(p, new(t[0], t[1], t[2]), new(t[3], t[4], t[5]), new(t[6], t[7], t[8]));
                     double d = (p - q).Dot(p - q);
                     if (d < best)
                     {
@@ -99,9 +112,12 @@ public sealed class Nearest
             }
 
             int left = node + 1, right = _next[node];
-            (int near, int far) = BoxDistance(left, p) <= BoxDistance(right, p) ? (left, right) : (right, left);
-            stack[top++] = far;
-            stack[top++] = near;
+            double toLeft = BoxDistance(left, p), toRight = BoxDistance(right, p);
+            bool leftFirst = toLeft <= toRight;
+            (away[top], stack[top]) = leftFirst ? (toRight, right) : (toLeft, left);
+            top++;
+            (away[top], stack[top]) = leftFirst ? (toLeft, left) : (toRight, right);
+            top++;
         }
 
         if (face < 0)

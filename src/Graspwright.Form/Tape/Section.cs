@@ -7,7 +7,7 @@ namespace Graspwright.Form.Tape;
 /// <remarks>Lamé's curve: width, depth and girth have just one of it, as long as a closed curve without a dent can have them.</remarks>
 public readonly record struct Section(double Across, double Deep, double Power)
 {
-    private const double Leanest = 1.02, Fullest = 40;
+    private const double Leanest = 1.002, Fullest = 400;
 
     /// <summary>Girth [m].</summary>
     public double Girth
@@ -65,8 +65,7 @@ public readonly record struct Section(double Across, double Deep, double Power)
             return OneSide(girth, double.IsNaN(width) ? depth : width, double.IsNaN(width));
         }
 
-        (double least, double most) = Range(width, depth);
-        if (!(girth >= least && girth <= most))
+        if (!(girth >= 2 * double.Hypot(width, depth) && girth <= 2 * (width + depth)))
         {
             return null;
         }
@@ -81,12 +80,6 @@ public readonly record struct Section(double Across, double Deep, double Power)
         double power = Math.Abs(Ellipse.Perimeter(width / 2, depth / 2) - girth) < 1e-9 * girth ? 2 : (low + high) / 2;
         return new(width / 2, depth / 2, power);
     }
-
-    /// <summary>Least and greatest girth that goes with a width and a depth [m].</summary>
-    /// <param name="width">Width [m].</param>
-    /// <param name="depth">Depth [m].</param>
-    public static (double Least, double Most) Range(double width, double depth) =>
-        (new Section(width / 2, depth / 2, Leanest).Girth, new Section(width / 2, depth / 2, Fullest).Girth);
 
     /// <summary>Point of the section at an angle from the back toward the thumb: x toward the thumb, y toward the back [m].</summary>
     /// <param name="angle">Angle [rad].</param>

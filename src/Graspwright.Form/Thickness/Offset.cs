@@ -18,7 +18,7 @@ public sealed record OffsetSurface(Mesh Mesh, double Own, double Other, int Cros
 /// </remarks>
 public static class Offset
 {
-    private const double Sag = 0.006e-3;
+    private const double Sag = 0.01e-3;
 
     /// <summary>Makes an offset.</summary>
     /// <param name="form">The closed form.</param>
@@ -73,7 +73,7 @@ public static class Offset
             }
 
             Vector3D m = 0.5 * (mesh.At(c[h]) + mesh.At(c[Neighbourhood.Next(h)]));
-            bool wide = Math.Abs(grid.Miss(m)) > Sag && SurfaceSums.Length(mesh, h) > grid.Cell / 6;
+            bool wide = Math.Abs(grid.Miss(m)) > Sag && SurfaceSums.Length(mesh, h) > grid.Cell / 4;
             split[h] = wide;
             if (g >= 0)
             {

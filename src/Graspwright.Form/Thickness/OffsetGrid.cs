@@ -16,6 +16,7 @@ internal sealed class OffsetGrid
     private readonly Vector3D _origin;
     private readonly Dictionary<long, double> _nodes = [];
     private readonly Dictionary<long, int[]> _cells = []; // point of each of the 12 edges' sheets, −1 = none
+    private readonly List<((int X, int Y, int Z) Cell, double[] D)> _found = [];
     private readonly List<double> _points = [];
 
     public OffsetGrid(Nearest form, double distance, double cell)
@@ -37,7 +38,7 @@ internal sealed class OffsetGrid
         for (int i = 0; i < 3; i++)
         {
             Foot foot = _form.To(p);
-            if (Math.Abs(foot.Distance) < 1e-12)
+            if (Math.Abs(foot.Distance) < 1e-12 || Math.Abs(foot.Distance - _distance) < 1e-9)
             {
                 return p;
             }
@@ -60,38 +61,44 @@ internal sealed class OffsetGrid
         }
 
         double[] d = new double[8];
-        while (queue.TryDequeue(out (int X, int Y, int Z) cell))
+        while (queue.Count > 0)
         {
-            int inside = 0;
-            for (int k = 0; k < 8; k++)
+            (int X, int Y, int Z)[] wave = [.. queue];
+            queue.Clear();
+            Fill(wave);
+            foreach ((int X, int Y, int Z) cell in wave)
             {
-                d[k] = Node(cell.X + (k & 1), cell.Y + (k >> 1 & 1), cell.Z + (k >> 2));
-                inside |= d[k] < 0 ? 1 << k : 0;
-            }
-
-            if (inside is 0 or 255)
-            {
-                continue;
-            }
-
-            _cells[Key(cell.X, cell.Y, cell.Z)] = Sheets(cell, d);
-            for (int f = 0; f < 6; f++)
-            {
-                int axis = f == 0 ? 4 : f == 1 ? 4 : f is 2 or 3 ? 2 : 1, high = f is 1 or 3 or 5 ? axis : 0;
-                bool cut = false;
-                foreach (int e in Faces[f])
+                int inside = 0;
+                for (int k = 0; k < 8; k++)
                 {
-                    cut |= d[Edges[e].A] < 0 != d[Edges[e].B] < 0;
+                    d[k] = _nodes[Key(cell.X + (k & 1), cell.Y + (k >> 1 & 1), cell.Z + (k >> 2))];
+                    inside |= d[k] < 0 ? 1 << k : 0;
                 }
 
-                if (cut)
+                if (inside is 0 or 255)
                 {
-                    int step = high > 0 ? 1 : -1;
-                    Enqueue(cell.X + (axis == 1 ? step : 0), cell.Y + (axis == 2 ? step : 0), cell.Z + (axis == 4 ? step : 0));
+                    continue;
+                }
+
+                _found.Add((cell, (double[])d.Clone()));
+                for (int f = 0; f < 6; f++)
+                {
+                    int axis = f < 2 ? 4 : f < 4 ? 2 : 1, step = (f & 1) == 1 ? 1 : -1;
+                    bool cut = false;
+                    foreach (int e in Faces[f])
+                    {
+                        cut |= d[Edges[e].A] < 0 != d[Edges[e].B] < 0;
+                    }
+
+                    if (cut)
+                    {
+                        Enqueue(cell.X + (axis == 1 ? step : 0), cell.Y + (axis == 2 ? step : 0), cell.Z + (axis == 4 ? step : 0));
+                    }
                 }
             }
         }
 
+        PlaceAll();
         return Quads();
 
         void Enqueue(int x, int y, int z)
@@ -103,23 +110,56 @@ internal sealed class OffsetGrid
         }
     }
 
-    private static long Key(int x, int y, int z) => ((long)(x + 0x80000) << 42) | ((long)(y + 0x80000) << 21) | (uint)(z + 0x80000);
-
-    private double Node(int x, int y, int z)
+    // Distances at the corners of cells that are not known yet, side by side.
+    private void Fill((int X, int Y, int Z)[] wave)
     {
-        long key = Key(x, y, z);
-        if (!_nodes.TryGetValue(key, out double d))
+        List<(int X, int Y, int Z)> fresh = [];
+        foreach ((int x, int y, int z) in wave)
         {
-            _nodes[key] = d = Miss(At(x, y, z));
+            for (int k = 0; k < 8; k++)
+            {
+                (int X, int Y, int Z) node = (x + (k & 1), y + (k >> 1 & 1), z + (k >> 2));
+                if (_nodes.TryAdd(Key(node.X, node.Y, node.Z), 0))
+                {
+                    fresh.Add(node);
+                }
+            }
         }
 
-        return d;
+        double[] miss = new double[fresh.Count];
+        Parallel.For(0, miss.Length, i => miss[i] = Miss(At(fresh[i].X, fresh[i].Y, fresh[i].Z)));
+        for (int i = 0; i < miss.Length; i++)
+        {
+            _nodes[Key(fresh[i].X, fresh[i].Y, fresh[i].Z)] = miss[i];
+        }
     }
+
+    // Points of all cells, side by side; numbered in the order in which the cells were found.
+    private void PlaceAll()
+    {
+        (int[] Sheet, Vector3D[] Points)[] placed = new (int[], Vector3D[])[_found.Count];
+        Parallel.For(0, placed.Length, i => placed[i] = Sheets(_found[i].Cell, _found[i].D));
+        for (int i = 0; i < placed.Length; i++)
+        {
+            int first = _points.Count / 3;
+            foreach (Vector3D p in placed[i].Points)
+            {
+                _points.AddRange([p.X, p.Y, p.Z]);
+            }
+
+            ((int x, int y, int z), _) = _found[i];
+            _cells[Key(x, y, z)] = [.. placed[i].Sheet.Select(s => s < 0 ? -1 : first + s)];
+        }
+    }
+
+    private static long Key(int x, int y, int z) => ((long)(x + 0x80000) << 42) | ((long)(y + 0x80000) << 21) | (uint)(z + 0x80000);
+
+    private double Node(int x, int y, int z) => _nodes[Key(x, y, z)];
 
     private Vector3D At(int x, int y, int z) => _origin + Cell * new Vector3D(x, y, z);
 
     // Sheets of the surface in a cell: crossings that hang together round its faces; at a face with four crossings, those beside one inner corner.
-    private int[] Sheets((int X, int Y, int Z) cell, double[] d)
+    private (int[] Sheet, Vector3D[] Points) Sheets((int X, int Y, int Z) cell, double[] d)
     {
         int[] sheet = new int[12];
         bool[] crossed = new bool[12];
@@ -149,21 +189,31 @@ internal sealed class OffsetGrid
         }
 
         int[] point = new int[12];
+        List<Vector3D> points = [];
         Array.Fill(point, -1);
         for (int e = 0; e < 12; e++)
         {
-            if (crossed[e])
+            if (!crossed[e])
             {
-                point[e] = sheet[e] == e ? Place(cell, d, [.. Enumerable.Range(0, 12).Where(i => crossed[i] && sheet[i] == e)]) : point[sheet[e]];
+                continue;
             }
+
+            if (sheet[e] != e)
+            {
+                point[e] = point[sheet[e]];
+                continue;
+            }
+
+            point[e] = points.Count;
+            points.Add(Place(cell, d, [.. Enumerable.Range(0, 12).Where(i => crossed[i] && sheet[i] == e)]));
         }
 
-        return point;
+        return (point, [.. points]);
     }
 
     private static int Inner(int e, double[] d) => d[Edges[e].A] < 0 ? Edges[e].A : Edges[e].B;
 
-    private int Place((int X, int Y, int Z) cell, double[] d, int[] edges)
+    private Vector3D Place((int X, int Y, int Z) cell, double[] d, int[] edges)
     {
         Vector3D middle = default;
         Vector3D[] p = new Vector3D[edges.Length], n = new Vector3D[edges.Length];
@@ -174,15 +224,15 @@ internal sealed class OffsetGrid
             Vector3D from = Corner(cell, a), to = Corner(cell, b);
             p[i] = from + t * (to - from);
             middle += 1.0 / edges.Length * p[i];
-            n[i] = Normal(p[i]);
+            n[i] = Gradient(d, 1 / Cell * (p[i] - Corner(cell, 0)));
         }
 
-        double least = 1;
+        double least = n.Min(g => g.Length) < 0.98 * Cell ? -1 : 1;
         for (int i = 0; i < n.Length; i++)
         {
             for (int j = 0; j < i; j++)
             {
-                least = Math.Min(least, n[i].Dot(n[j]));
+                least = Math.Min(least, n[i].Unit.Dot(n[j].Unit));
             }
         }
 
@@ -192,16 +242,17 @@ internal sealed class OffsetGrid
             x = sharp;
         }
 
-        _points.AddRange([x.X, x.Y, x.Z]);
-        return _points.Count / 3 - 1;
+        return x;
     }
 
     private Vector3D Corner((int X, int Y, int Z) cell, int k) => At(cell.X + (k & 1), cell.Y + (k >> 1 & 1), cell.Z + (k >> 2));
 
-    private Vector3D Normal(Vector3D p)
+    // Gradient of the distances in a cell, straight between its corners, times the cell.
+    private static Vector3D Gradient(double[] d, Vector3D at)
     {
-        Foot foot = _form.To(p);
-        return (1 / foot.Distance * (p - foot.Place)).Unit;
+        double x = at.X, y = at.Y, z = at.Z;
+        double Mix(double a, double b, double c, double e, double s, double t) => (1 - s) * (1 - t) * a + s * (1 - t) * b + (1 - s) * t * c + s * t * e;
+        return new(Mix(d[1] - d[0], d[3] - d[2], d[5] - d[4], d[7] - d[6], y, z), Mix(d[2] - d[0], d[3] - d[1], d[6] - d[4], d[7] - d[5], x, z), Mix(d[4] - d[0], d[5] - d[1], d[6] - d[2], d[7] - d[3], x, y));
     }
 
     // Where the planes of the offset at the crossings meet, looked at ever nearer to where they do.
@@ -281,7 +332,8 @@ internal sealed class OffsetGrid
                     continue;
                 }
 
-                double one = Math.Abs(Miss(0.5 * (Point(quad[0]) + Point(quad[2])))), two = Math.Abs(Miss(0.5 * (Point(quad[1]) + Point(quad[3]))));
+                Vector3D first = 0.5 * (Point(quad[0]) + Point(quad[2])), second = 0.5 * (Point(quad[1]) + Point(quad[3]));
+                (double one, double two) = (first - second).Length > 0.03 * Cell ? (Math.Abs(Miss(first)), Math.Abs(Miss(second))) : (0, 0);
                 int[] order = one <= two ? [0, 1, 2, 0, 2, 3] : [1, 2, 3, 1, 3, 0];
                 for (int k = 0; k < 6; k += 3)
                 {

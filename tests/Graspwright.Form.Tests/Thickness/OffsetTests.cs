@@ -11,7 +11,7 @@ public sealed class OffsetTests(ITestOutputHelper output)
     [Fact]
     public void Probe()
     {
-        foreach ((string name, Mesh mesh, double t) in ((string, Mesh, double)[])[("ball", Shapes.Ball(6, 0.03), 0.003), ("torus", Shapes.Torus(300, 200, 0.06, 0.025), 0.003), ("ball in", Shapes.Ball(6, 0.03), -0.003), ("loft", Loft.Of(Demo, new(0.03, 0.084, 0.074, 0.022, 0.7)).Mesh, 0.003)])
+        foreach ((string name, Mesh mesh, double t) in ((string, Mesh, double)[])[("loft0", Loft.Of(Demo, null).Mesh, 0.003), ("ball", Shapes.Ball(6, 0.03), 0.003), ("torus", Shapes.Torus(150, 100, 0.06, 0.025), 0.003), ("ball in", Shapes.Ball(5, 0.03), -0.003), ("loft", Loft.Of(Demo, new(0.03, 0.084, 0.074, 0.022, 0.7)).Mesh, 0.003)])
         {
             Stopwatch w = Stopwatch.StartNew();
             Neighbourhood sides = Neighbourhood.Of(mesh);
