@@ -48,7 +48,7 @@ internal static class CommandLine
             new JobsVerb(), new ThumbVerb(), new RoomVerb(), new PosturesVerb(),
             new MeasureVerb(), new CardVerb(), new DoseVerb(), new ReadingsVerb(), new ProofVerb(), new SheetsVerb(),
             new BreaksVerb(), new LastsVerb(), new LivesVerb(), new SparesVerb(),
-            new LinerVerb(), new ClockVerb(), new OffVerb(), new CopiesVerb(), .. SignalVerbs,
+            new LinerVerb(), new ClockVerb(), new OffVerb(), new CopiesVerb(), new FormVerb(), new PatternVerb(), .. SignalVerbs,
         ];
         foreach (Verb verb in verbs)
         {
