@@ -143,7 +143,7 @@ public static class Repairing
 
     private static Mesh Largest(Mesh mesh, List<Mend> mends)
     {
-        (int[] part, int count) = Neighbourhood.Of(mesh).Parts();
+        (int[] part, int count) = Turning.Parts(mesh);
         if (count <= 1)
         {
             return mesh;

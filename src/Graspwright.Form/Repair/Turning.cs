@@ -92,6 +92,41 @@ internal static class Turning
         return (turn, odd, place);
     }
 
+    /// <summary>Connected parts, whichever way their triangles are turned.</summary>
+    public static (int[] Part, int Count) Parts(Mesh mesh)
+    {
+        int[] across = Pairs(mesh), part = new int[mesh.FaceCount], stack = new int[mesh.FaceCount];
+        int count = 0;
+        Array.Fill(part, -1);
+        for (int start = 0; start < part.Length; start++)
+        {
+            if (part[start] >= 0)
+            {
+                continue;
+            }
+
+            int top = 0;
+            stack[top++] = start;
+            part[start] = count;
+            while (top > 0)
+            {
+                int f = stack[--top];
+                for (int h = 3 * f; h < 3 * f + 3; h++)
+                {
+                    if (across[h] >= 0 && part[across[h] / 3] < 0)
+                    {
+                        part[across[h] / 3] = count;
+                        stack[top++] = across[h] / 3;
+                    }
+                }
+            }
+
+            count++;
+        }
+
+        return (part, count);
+    }
+
     private static int[] Pairs(Mesh mesh)
     {
         int[] c = mesh.Corners, start = new int[mesh.PointCount + 1], sides = new int[c.Length], across = new int[c.Length];

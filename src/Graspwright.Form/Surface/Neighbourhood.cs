@@ -115,13 +115,13 @@ public sealed class Neighbourhood
             for (int at = h; used.Add(at);)
             {
                 loop.Add(at);
-                int next = leaving.TryGetValue(To(at), out List<int>? choices) ? choices.Find(c => !used.Contains(c)) : 0;
-                if (choices is null || used.Contains(next))
+                int free = leaving.TryGetValue(To(at), out List<int>? choices) ? choices.FindIndex(c => !used.Contains(c)) : -1;
+                if (free < 0)
                 {
                     break;
                 }
 
-                at = next;
+                at = choices![free];
             }
 
             loops.Add([.. loop]);

@@ -9,12 +9,14 @@ public readonly record struct Section(double Across, double Deep, double Power)
 {
     private const double Leanest = 1.002, Fullest = 400;
 
+    private bool Elliptic => Math.Abs(Power - 2) < 1e-9;
+
     /// <summary>Girth [m].</summary>
     public double Girth
     {
         get
         {
-            if (Power == 2)
+            if (Elliptic)
             {
                 return Ellipse.Perimeter(Across, Deep);
             }
@@ -30,7 +32,7 @@ public readonly record struct Section(double Across, double Deep, double Power)
     {
         get
         {
-            if (Power == 2)
+            if (Elliptic)
             {
                 return Math.PI * Across * Deep;
             }
@@ -86,7 +88,7 @@ public readonly record struct Section(double Across, double Deep, double Power)
     public (double X, double Y) At(double angle)
     {
         (double sin, double cos) = Math.SinCos(angle);
-        double r = Power == 2
+        double r = Elliptic
             ? 1 / Math.Sqrt(sin * sin / (Across * Across) + cos * cos / (Deep * Deep))
             : Math.Pow(Math.Pow(Math.Abs(sin) / Across, Power) + Math.Pow(Math.Abs(cos) / Deep, Power), -1 / Power);
         return (r * sin, r * cos);

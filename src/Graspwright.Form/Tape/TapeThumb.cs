@@ -108,7 +108,8 @@ public sealed record Loft(Mesh Mesh, bool[] ThumbFace, (Vector3D Foot, Vector3D 
 
         Imprinted drawn = Imprint.Zero(Neighbourhood.Of(mesh), values, share: 0.25);
         Mesh cut = drawn.Mesh;
-        (Mesh limb, _) = cut.Keep(f => cut.Middle(f) is var m && !(m.X > 0 && (m - foot - (m - foot).Dot(along) * along).Length < radius));
+        bool Outside(int v) => v < values.Length && values[v] > 0;
+        (Mesh limb, _) = cut.Keep(f => Outside(cut.Corners[3 * f]) || Outside(cut.Corners[3 * f + 1]) || Outside(cut.Corners[3 * f + 2]));
         int[] loop = Neighbourhood.Of(limb).Loops().MaxBy(l => l.Length)!;
         int[] rim = [.. loop.Select(h => limb.Corners[h])];
         double[] s = [.. rim.Select(v => (limb.At(v) - foot).Dot(along))];

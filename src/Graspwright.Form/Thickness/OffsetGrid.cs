@@ -13,7 +13,7 @@ internal sealed class OffsetGrid
 
     private readonly Nearest _form;
     private readonly double _distance;
-    private readonly Vector3D _origin;
+    private readonly Vector3D _origin, _size;
     private readonly Dictionary<long, double> _nodes = [];
     private readonly Dictionary<long, int[]> _cells = []; // point of each of the 12 edges' sheets, −1 = none
     private readonly List<((int X, int Y, int Z) Cell, double[] D)> _found = [];
@@ -22,9 +22,10 @@ internal sealed class OffsetGrid
     public OffsetGrid(Nearest form, double distance, double cell)
     {
         (_form, _distance, Cell) = (form, distance, cell);
-        (Vector3D low, _) = form.Mesh.Box();
+        (Vector3D low, Vector3D high) = form.Mesh.Box();
         double room = Math.Max(0, distance) + 3.37 * cell;
         _origin = low - new Vector3D(room, room, room);
+        _size = 1 / cell * (high - low + new Vector3D(2 * room, 2 * room, 2 * room));
     }
 
     public double Cell { get; }
@@ -103,7 +104,8 @@ internal sealed class OffsetGrid
 
         void Enqueue(int x, int y, int z)
         {
-            if (seen.Add(Key(x, y, z)))
+            // an open form has no inside: what leaks out of it ends at the box
+            if (x >= 0 && y >= 0 && z >= 0 && x <= _size.X && y <= _size.Y && z <= _size.Z && seen.Add(Key(x, y, z)))
             {
                 queue.Enqueue((x, y, z));
             }

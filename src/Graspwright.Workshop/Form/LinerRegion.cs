@@ -21,17 +21,17 @@ public sealed record LinerRegion(Neighbourhood Sides, Vector3D[] Normals, bool[]
         ArgumentNullException.ThrowIfNull(limb);
         Drawing d = new(form);
         bool sleeve = form.Thumb is not null && limb.Pattern.Thumb == "sleeve";
-        d.Draw(p => p.Z - limb.NearEdge, f => !d.IsThumb[f]);
-        d.Draw(p => p.Z - limb.FarEdge, f => !d.IsThumb[f]);
+        d.Draw(p => p.Z - limb.NearEdge, f => !d.IsThumb[f], keep: 1);
+        d.Draw(p => p.Z - limb.FarEdge, f => !d.IsThumb[f], keep: -1);
         foreach (LimbPatch patch in limb.Patches.Where(p => p.Kind == PatchKind.KeepOut))
         {
-            d.Draw(DrawnLoop.Values(d.Mesh, form.Frame, FormModel.Corners(patch)), f => !d.IsThumb[f]);
+            d.Draw(DrawnLoop.Values(d.Mesh, form.Frame, FormModel.Corners(patch)), f => !d.IsThumb[f], keep: 1);
         }
 
         IReadOnlyList<(double Place, double Angle)>? opening = form.Thumb is null && limb.Thumb is { } t ? Round(t.Place, t.Root / (2 * Math.PI), form.Frame.Radius(t.Place)) : null;
         if (opening is not null)
         {
-            d.Draw(DrawnLoop.Values(d.Mesh, form.Frame, opening), f => !d.IsThumb[f]);
+            d.Draw(DrawnLoop.Values(d.Mesh, form.Frame, opening), f => !d.IsThumb[f], keep: 1);
         }
 
         HashSet<(int, int)> seams = [.. d.Draw(p => Beside(form.Frame, p, limb.Pattern.SeamRadians), f => !d.IsThumb[f] && Toward(form.Frame, d.Mesh.Middle(f), limb.Pattern.SeamRadians))];
@@ -43,25 +43,14 @@ public sealed record LinerRegion(Neighbourhood Sides, Vector3D[] Normals, bool[]
 
         if (sleeve && form.Thumb is (var foot, var along, var end))
         {
-            d.Draw(p => (p - foot).Dot(along) - end, f => d.IsThumb[f]);
+            d.Draw(p => (p - foot).Dot(along) - end, f => d.IsThumb[f], keep: -1);
             Vector3D outer = new(along.Z, 0, -along.X); // the side away from the web
             seams.UnionWith(d.Draw(p => p.Y, f => d.IsThumb[f] && (d.Mesh.Middle(f) - foot).Dot(outer) > 0));
         }
 
         Mesh whole = d.Mesh;
         Vector3D[] normals = SurfaceSums.Normals(whole);
-        double[][] keepOut = [.. limb.Patches.Where(p => p.Kind == PatchKind.KeepOut).Select(p => DrawnLoop.Values(whole, form.Frame, FormModel.Corners(p)))];
-        double[]? open = opening is null ? null : DrawnLoop.Values(whole, form.Frame, opening);
-        bool Inside(double[] values, int f) => values[whole.Corners[3 * f]] + values[whole.Corners[3 * f + 1]] + values[whole.Corners[3 * f + 2]] < 0;
-        bool Keeps(int f)
-        {
-            Vector3D m = whole.Middle(f);
-            return d.IsThumb[f]
-                ? sleeve && (m - form.Thumb!.Value.Foot).Dot(form.Thumb.Value.Along) < form.Thumb.Value.End
-                : m.Z > limb.NearEdge && m.Z < limb.FarEdge && !(open is not null && Inside(open, f)) && !keepOut.Any(k => Inside(k, f));
-        }
-
-        bool[] kept = [.. Enumerable.Range(0, whole.FaceCount).Select(Keeps)];
+        bool[] kept = [.. d.Kept.Select((k, f) => k && (sleeve || !d.IsThumb[f]))];
         kept = Largest(whole, kept);
         (Mesh part, int[] old) = whole.Keep(f => kept[f]);
         Dictionary<int, int> place0 = [];
@@ -121,14 +110,20 @@ public sealed record LinerRegion(Neighbourhood Sides, Vector3D[] Normals, bool[]
 
         public bool[] IsThumb { get; private set; } = form.IsThumb;
 
-        public HashSet<(int A, int B)> Draw(Func<Vector3D, double> value, Func<int, bool> where) => Draw([.. Enumerable.Range(0, Mesh.PointCount).Select(v => value(Mesh.At(v)))], where);
+        /// <summary>Triangles that no line has cut off so far.</summary>
+        public bool[] Kept { get; private set; } = [.. Enumerable.Repeat(true, form.Mesh.FaceCount)];
 
-        public HashSet<(int A, int B)> Draw(double[] values, Func<int, bool> where)
+        public HashSet<(int A, int B)> Draw(Func<Vector3D, double> value, Func<int, bool> where, int keep = 0) => Draw([.. Enumerable.Range(0, Mesh.PointCount).Select(v => value(Mesh.At(v)))], where, keep);
+
+        // keep: the side that stays, by the sign of the values; 0 = both.
+        public HashSet<(int A, int B)> Draw(double[] values, Func<int, bool> where, int keep = 0)
         {
-            Imprinted drawn = Imprint.Zero(Neighbourhood.Of(Mesh), values, where);
-            bool[] before = IsThumb;
+            bool[] on = [.. Enumerable.Range(0, Mesh.FaceCount).Select(where)], thumb = IsThumb, kept = Kept;
+            Imprinted drawn = Imprint.Zero(Neighbourhood.Of(Mesh), values, f => on[f]);
             Mesh = drawn.Mesh;
-            IsThumb = [.. drawn.OldFace.Select(f => before[f])];
+            IsThumb = [.. drawn.OldFace.Select(f => thumb[f])];
+            double Value(int v) => v < values.Length ? values[v] : 0; // the line's own points
+            Kept = [.. drawn.OldFace.Select((old, f) => kept[old] && (keep == 0 || !on[old] || keep * (Value(Mesh.Corners[3 * f]) + Value(Mesh.Corners[3 * f + 1]) + Value(Mesh.Corners[3 * f + 2])) > 0))];
             return drawn.Line;
         }
     }

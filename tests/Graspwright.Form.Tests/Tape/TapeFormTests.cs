@@ -52,7 +52,7 @@ public sealed class TapeFormTests
     {
         TapeMark[] marks = [new(-0.07, 0.205, 0.068, 0.058), new(-0.015, 0.168, 0.058, 0.046), new(0, 0.172, 0.060, 0.045), new(0.035, 0.232, 0.088, 0.054), new(0.060, 0.218, 0.087, 0.042), new(0.085, 0.206, 0.085, 0.036)];
         Loft loft = Loft.Of(new(marks), null);
-        foreach (TapeMark mark in marks)
+        foreach (TapeMark mark in marks[1..]) // at the first the flat end lies in the same plane
         {
             Assert.Equal(mark.Girth, Girth(loft.Mesh, mark.Place), 1e-4);
         }
