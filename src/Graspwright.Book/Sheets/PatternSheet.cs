@@ -28,7 +28,7 @@ public static class PatternSheet
         flow.NotToScale(whole, "All pieces, small.", 80);
         foreach (Finding finding in answer.Findings.Where(f => f.Verdict is Verdict.Fails or Verdict.Tight))
         {
-            flow.Small($"{finding.Verdict.Mark()} {finding.Reason}");
+            flow.Small($"{finding.Verdict.Word()}: {finding.Reason}");
         }
 
         foreach (Tile tile in tiles)

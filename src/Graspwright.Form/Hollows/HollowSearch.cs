@@ -16,7 +16,7 @@ public sealed record Hollow(int Deepest, double Depth, double Area, double Volum
 /// <remarks>Closing after Matheron and Serra: what no ball of the radius, kept outside, can reach.</remarks>
 public static class HollowSearch
 {
-    /// <summary>Depth at each point: how far above it the ball stays [m].</summary>
+    /// <summary>Depth at each point: how far away the nearest place is that the ball reaches [m].</summary>
     /// <param name="sides">The closed form.</param>
     /// <param name="tree">Its tree.</param>
     /// <param name="radius">Radius of the ball [m].</param>
@@ -49,23 +49,8 @@ public static class HollowSearch
                 return;
             }
 
-            double z = 0;
-            for (int i = 0; i < 60; i++)
-            {
-                double left = Math.Abs(centres.To(mesh.At(v) + z * normals[v]).Distance) - radius;
-                if (left < 1e-6)
-                {
-                    break;
-                }
-
-                z += left; // no ball is nearer than that: the step is safe
-                if (z > 2 * radius)
-                {
-                    break;
-                }
-            }
-
-            depth[v] = z;
+            // the nearest place that any of the balls reaches
+            depth[v] = Math.Max(0, Math.Abs(centres.To(mesh.At(v)).Distance) - radius);
         });
         return depth;
     }

@@ -154,9 +154,58 @@ public sealed record Loft(Mesh Mesh, bool[] ThumbFace, (Vector3D Foot, Vector3D 
             corners.AddRange([before + (i + 1) % n, before + i, top]);
         }
 
-        Mesh whole = new([.. points], [.. corners]);
+        Mesh whole = new(Rounded([.. points], [.. corners], rim), [.. corners]);
         bool[] isThumb = new bool[whole.FaceCount];
         Array.Fill(isThumb, true, limbFaces, whole.FaceCount - limbFaces);
         return new(whole, isThumb, (foot, along), end);
+    }
+
+    // The crease where the thumb is set on, rounded: near it each point goes to the middle of its neighbours, some times over.
+    private static double[] Rounded(double[] points, int[] corners, int[] rim)
+    {
+        const double wide = 0.007;
+        const int rounds = 40;
+        int n = points.Length / 3;
+        Mesh mesh = new(points, corners);
+        double[] share = new double[n];
+        for (int v = 0; v < n; v++)
+        {
+            Vector3D p = mesh.At(v);
+            double near = double.PositiveInfinity;
+            foreach (int r in rim)
+            {
+                near = Math.Min(near, (mesh.At(r) - p).Length);
+            }
+
+            share[v] = 0.5 * Math.Clamp(1.5 - 1.5 * near / wide, 0, 1);
+        }
+
+        for (int round = 0; round < rounds; round++)
+        {
+            double[] sum = new double[points.Length];
+            int[] count = new int[n];
+            for (int h = 0; h < corners.Length; h++)
+            {
+                int v = corners[h], w = corners[Neighbourhood.Next(h)];
+                count[v]++;
+                for (int d = 0; d < 3; d++)
+                {
+                    sum[3 * v + d] += points[3 * w + d];
+                }
+            }
+
+            double[] next = (double[])points.Clone();
+            for (int v = 0; v < n; v++)
+            {
+                for (int d = 0; d < 3 && share[v] > 0; d++)
+                {
+                    next[3 * v + d] += share[v] * (sum[3 * v + d] / count[v] - points[3 * v + d]);
+                }
+            }
+
+            points = next;
+        }
+
+        return points;
     }
 }

@@ -15,7 +15,8 @@ public sealed record LinerRegion(Neighbourhood Sides, Vector3D[] Normals, bool[]
     /// <summary>Cuts the part out of a form.</summary>
     /// <param name="form">The form.</param>
     /// <param name="limb">Edges, thumb, patches, seam.</param>
-    public static LinerRegion Of(FormModel form, LimbForm limb)
+    /// <param name="split">With a seam along the thumb's side from edge to edge, so that the sheet falls into a back and a palm.</param>
+    public static LinerRegion Of(FormModel form, LimbForm limb, bool split = false)
     {
         ArgumentNullException.ThrowIfNull(form);
         ArgumentNullException.ThrowIfNull(limb);
@@ -38,7 +39,7 @@ public sealed record LinerRegion(Neighbourhood Sides, Vector3D[] Normals, bool[]
         if (limb.Thumb is { } place)
         {
             // from the thumb's opening to the edge at the fingertips
-            seams.UnionWith(d.Draw(p => Beside(form.Frame, p, Math.PI / 2), f => !d.IsThumb[f] && Toward(form.Frame, d.Mesh.Middle(f), Math.PI / 2) && d.Mesh.Middle(f).Z > place.Place));
+            seams.UnionWith(d.Draw(p => Beside(form.Frame, p, Math.PI / 2), f => !d.IsThumb[f] && Toward(form.Frame, d.Mesh.Middle(f), Math.PI / 2) && (split || d.Mesh.Middle(f).Z > place.Place)));
         }
 
         if (sleeve && form.Thumb is (var foot, var along, var end))

@@ -53,25 +53,27 @@ public static class PatternAnswer
             return new(null, errors, []);
         }
 
-        SheetOnForm sheet = SheetOnForm.Of(form, hand);
         PatternPlan plan = hand.Form!.Pattern;
-        Neighbourhood middle = Neighbourhood.Of(sheet.Middle());
-        Func<int, double> dear = Dear(sheet, hand.Form);
-        IReadOnlyList<Piece> discs;
-        IReadOnlySet<(int A, int B)> added;
+        SheetOnForm sheet = SheetOnForm.Of(form, hand);
+        List<(Piece Piece, Flat Flat, int Darts)> flats;
         try
         {
-            (discs, added) = Discs.Of(middle, sheet.Region.Seams, dear);
+            flats = Flats(sheet, hand.Form);
+            if (hand.Form.Thumb is not null && flats.Any(f => f.Flat.Crossings > 0))
+            {
+                // round the thumb one sheet laps over itself: it is cut in two
+                sheet = SheetOnForm.Of(form, hand, split: true);
+                flats = Flats(sheet, hand.Form);
+            }
         }
         catch (InvalidOperationException refusal)
         {
             return new(null, [new(file, 0, 0, "form", refusal.Message.TrimEnd('.'), "a limb with a few openings", "Mend the scan: it has handles or tunnels that no limb has.")], []);
         }
 
-        List<(Piece Piece, Flat Flat, int Darts)> flats = [.. discs.Select(d => Darts.Of(d, plan.Stretch, dear))];
         double allowance = plan.Allowance ?? hand.Liner?.Overlap ?? UsualAllowance;
         IReadOnlyList<PatternPiece> rims = Rims.Of([.. flats.Select(f => (f.Piece, f.Flat))], allowance, plan.BothSides, plan.Notches);
-        PaperPiece[] pieces = [.. rims.Select((r, i) => PaperPieces.Make(r, Name(sheet, r, i), sheet, hand, flats[i].Darts))];
+        PaperPiece[] pieces = [.. rims.Select((r, i) => PaperPieces.Make(r, Name(sheet, r, i, rims.Count), sheet, hand, flats[i].Darts))];
         List<Figure> figures = Figures(pieces, allowance);
         List<Finding> findings = [.. Findings(pieces, plan, hand, sheet)];
         List<Table> tables = [Pieces(pieces, plan)];
@@ -90,8 +92,14 @@ public static class PatternAnswer
             Tables = tables,
             Cautions = FormCautions.Pattern,
         };
-        _ = added;
         return new(answer, [], pieces);
+    }
+
+    private static List<(Piece Piece, Flat Flat, int Darts)> Flats(SheetOnForm sheet, LimbForm limb)
+    {
+        Func<int, double> dear = Dear(sheet, limb);
+        (IReadOnlyList<Piece> discs, _) = Discs.Of(Neighbourhood.Of(sheet.Middle()), sheet.Region.Seams, dear);
+        return [.. discs.Select(d => Darts.Of(d, limb.Pattern.Stretch, dear))];
     }
 
     private static Func<int, double> Dear(SheetOnForm sheet, LimbForm limb)
@@ -110,7 +118,7 @@ public static class PatternAnswer
         return v => cost[v];
     }
 
-    private static string Name(SheetOnForm sheet, PatternPiece piece, int i)
+    private static string Name(SheetOnForm sheet, PatternPiece piece, int i, int count)
     {
         HashSet<int> thumb = [];
         Mesh mesh = sheet.Region.Sides.Mesh;
@@ -123,7 +131,13 @@ public static class PatternAnswer
         }
 
         int on = piece.Piece.OldPoints.Count(thumb.Contains);
-        return 2 * on > piece.Piece.OldPoints.Length ? "thumb sleeve" : i == 0 ? "sheet" : $"piece {i + 1}";
+        if (2 * on > piece.Piece.OldPoints.Length)
+        {
+            return "thumb sleeve";
+        }
+
+        double back = piece.Piece.OldPoints.Average(v => mesh.Points[3 * v + 1]);
+        return count < 3 && i == 0 ? "sheet" : i > 1 ? $"piece {i + 1}" : back > 0 ? "back" : "palm";
     }
 
     private static double Worst(PaperPiece piece) => Enumerable.Range(0, piece.Pattern.Flat.Most.Length).Max(f => Darts.Beyond(piece.Pattern.Flat, f));

@@ -27,12 +27,13 @@ public sealed record SheetOnForm(FormModel Form, LinerRegion Region, double[] Th
     /// <summary>Lays the sheet on.</summary>
     /// <param name="form">The form.</param>
     /// <param name="hand">The hand.</param>
-    public static SheetOnForm Of(FormModel form, HandModel hand)
+    /// <param name="split">With a seam along the thumb's side from edge to edge.</param>
+    public static SheetOnForm Of(FormModel form, HandModel hand, bool split = false)
     {
         ArgumentNullException.ThrowIfNull(form);
         ArgumentNullException.ThrowIfNull(hand);
         LimbForm limb = hand.Form!;
-        LinerRegion region = LinerRegion.Of(form, limb);
+        LinerRegion region = LinerRegion.Of(form, limb, split);
         double plain = hand.Liner?.Thickness ?? UsualThickness;
         Mesh mesh = region.Sides.Mesh;
         double[] thickness = new double[mesh.PointCount];
@@ -76,14 +77,35 @@ public sealed record SheetOnForm(FormModel Form, LinerRegion Region, double[] Th
     {
         Mesh mesh = Region.Sides.Mesh;
         double[] points = [.. mesh.Points];
+        Vector3D[] normals = Evened(mesh);
         for (int v = 0; v < mesh.PointCount; v++)
         {
-            Vector3D lift = Thickness[v] / 2 * Region.Normals[v];
+            Vector3D lift = Thickness[v] / 2 * normals[v];
             points[3 * v] += lift.X;
             points[3 * v + 1] += lift.Y;
             points[3 * v + 2] += lift.Z;
         }
 
         return mesh with { Points = points };
+    }
+
+    // A sheet does not follow every crease: normals are evened out with their neighbours', a few times over.
+    private Vector3D[] Evened(Mesh mesh)
+    {
+        Vector3D[] normals = Region.Normals;
+        for (int round = 0; round < 8; round++)
+        {
+            Vector3D[] next = [.. normals];
+            for (int h = 0; h < mesh.Corners.Length; h++)
+            {
+                int v = mesh.Corners[h], w = mesh.Corners[Neighbourhood.Next(h)];
+                next[v] += 0.5 * normals[w];
+                next[w] += 0.5 * normals[v];
+            }
+
+            normals = [.. next.Select(n => n.Unit)];
+        }
+
+        return normals;
     }
 }
