@@ -1,7 +1,6 @@
 using System.Buffers.Binary;
 using System.Numerics;
 using System.Text.Json;
-using Graspwright.Form.Surface;
 
 namespace Graspwright.Form.Reading;
 

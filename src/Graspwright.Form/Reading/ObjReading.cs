@@ -1,6 +1,5 @@
 using System.Buffers.Text;
 using System.Text;
-using Graspwright.Form.Surface;
 
 namespace Graspwright.Form.Reading;
 

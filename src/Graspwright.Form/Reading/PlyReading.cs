@@ -1,6 +1,5 @@
 using System.Buffers.Binary;
 using System.Text;
-using Graspwright.Form.Surface;
 
 namespace Graspwright.Form.Reading;
 
@@ -111,7 +110,7 @@ internal static class PlyReading
                 case ["format", "ascii" or "binary_little_endian" or "binary_big_endian", ..]:
                     format = words[1];
                     break;
-                case ["element", var name, var count] when long.TryParse(count, out long number) && number >= 0:
+                case ["element", var name, var count] when long.TryParse(count, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out long number):
                     elements.Add(new(name, number, []));
                     break;
                 case ["property", "list", var countType, var type, var name] when elements.Count > 0 && Size(countType) > 0 && Size(type) > 0:

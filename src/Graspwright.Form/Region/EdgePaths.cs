@@ -9,6 +9,7 @@ internal sealed class EdgePaths
     private readonly int[] _start, _around;
     private readonly Func<int, double> _dear;
 
+    /// <summary>Prepares a surface.</summary>
     /// <param name="sides">The surface.</param>
     /// <param name="dear">How many times dearer a way past a point is; 1 = plain.</param>
     public EdgePaths(Neighbourhood sides, Func<int, double>? dear = null)
