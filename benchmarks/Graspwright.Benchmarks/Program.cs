@@ -19,6 +19,7 @@ Dictionary<string, Func<Section>> all = new(StringComparer.Ordinal)
     ["deciding"] = DecidingTimes.Measure,
     ["lives"] = LifeFits.Measure,
     ["mould"] = MouldTimes.Measure,
+    ["form"] = FormTimes.Measure,
 };
 if (args is [SignalTimes.OfOneHour, var recorded])
 {

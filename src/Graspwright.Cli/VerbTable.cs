@@ -35,6 +35,8 @@ internal static class VerbTable
         ("clock", () => new ClockVerb()),
         ("off", () => new OffVerb()),
         ("copies", () => new CopiesVerb()),
+        ("form", () => new FormVerb()),
+        ("pattern", () => new PatternVerb()),
         ("contacts", () => new ContactsVerb()),
         ("sites", () => new SitesVerb()),
         ("thresholds", () => new ThresholdsVerb()),

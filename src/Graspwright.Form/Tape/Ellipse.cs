@@ -1,4 +1,4 @@
-namespace Graspwright.Moulding.Limb;
+namespace Graspwright.Form.Tape;
 
 /// <summary>The ellipse.</summary>
 public static class Ellipse

@@ -1,7 +1,6 @@
 using System.Numerics;
-using Graspwright.Moulding.ComingOff;
 
-namespace Graspwright.Moulding.Limb;
+namespace Graspwright.Form.Tape;
 
 /// <summary>A mark on the limb with what tape and vernier read there.</summary>
 /// <param name="Place">Place along the limb, rising toward the fingertips [m].</param>
@@ -16,51 +15,50 @@ public readonly record struct TapeMark(double Place, double Girth, double Width,
 /// <param name="Areas">Areas [m²].</param>
 public sealed record FacedSurface(IReadOnlyList<Vector3> Points, IReadOnlyList<Vector3> Normals, IReadOnlyList<double> Areas);
 
-/// <summary>A stretch of limb as marks describe it: ellipses of the measured proportion and girth, straight in between.</summary>
+/// <summary>A stretch of limb as marks describe it: at each mark the section of that girth, width and depth, smooth in between.</summary>
+/// <remarks>Frame of the limb: x toward the thumb, y toward the back of the hand, z toward the fingertips.</remarks>
 public sealed class TapeForm
 {
-    private readonly TapeMark[] _marks;
+    private readonly double[] _places;
+    private readonly Smooth _across, _deep, _power;
 
     /// <summary>A form from marks.</summary>
     /// <param name="marks">Two marks or more, places rising.</param>
+    /// <exception cref="ArgumentException">Too few marks, places that do not rise, or a girth that no closed curve has with its width and depth.</exception>
     public TapeForm(IReadOnlyList<TapeMark> marks)
     {
         ArgumentNullException.ThrowIfNull(marks);
-        _marks = [.. marks];
-        Girths = new([.. marks.Select(m => m.Place)], [.. marks.Select(m => m.Girth)]);
+        Section[] sections = [.. marks.Select(m => Section.Of(m.Girth, m.Width, m.Depth) ?? throw new ArgumentException("No closed curve has this girth with this width and depth.", nameof(marks)))];
+        _places = [.. marks.Select(m => m.Place)];
+        if (_places.Length < 2 || _places.Zip(_places.Skip(1)).Any(p => p.Second <= p.First))
+        {
+            throw new ArgumentException("A form needs two marks or more with places that rise.", nameof(marks));
+        }
+
+        _across = new(_places, [.. sections.Select(s => s.Across)]);
+        _deep = new(_places, [.. sections.Select(s => s.Deep)]);
+        _power = new(_places, [.. sections.Select(s => s.Power)]);
     }
 
-    /// <summary>Girths along it.</summary>
-    public Girths Girths { get; }
+    /// <summary>Places of the marks [m].</summary>
+    public IReadOnlyList<double> Places => _places;
 
-    /// <summary>Half axes of the ellipse at a place: across and deep [m].</summary>
+    /// <summary>The section at a place.</summary>
     /// <param name="place">Place [m].</param>
-    public (double Across, double Deep) HalfAxes(double place)
-    {
-        double flatness = Blend(place, m => double.IsNaN(m.Width) || double.IsNaN(m.Depth) ? 1 : m.Depth / m.Width);
-        double across = Girths.At(place) / Ellipse.Perimeter(1, flatness);
-        return (across, across * flatness);
-    }
-
-    /// <summary>Area of the cross-section [m²].</summary>
-    /// <param name="place">Place [m].</param>
-    public double Section(double place)
-    {
-        (double a, double b) = HalfAxes(place);
-        return Math.PI * a * b;
-    }
+    public Section At(double place) => new(_across.At(place), _deep.At(place), _power.At(place));
 
     /// <summary>Volume of the limb between two places [m³].</summary>
     /// <param name="from">First place [m].</param>
     /// <param name="to">Last place [m].</param>
     public double Volume(double from, double to)
     {
-        IReadOnlyList<double> grid = Girths.Grid(from, to, (to - from) / 200);
-        double sum = 0;
+        IReadOnlyList<double> grid = Grid(from, to, (to - from) / 200);
+        double sum = 0, a = At(grid[0]).Area;
         for (int i = 1; i < grid.Count; i++)
         {
-            double a = Section(grid[i - 1]), b = Section(grid[i]);
+            double b = At(grid[i]).Area;
             sum += (grid[i] - grid[i - 1]) * (a + b + Math.Sqrt(a * b)) / 3; // frustum
+            a = b;
         }
 
         return sum;
@@ -74,17 +72,15 @@ public sealed class TapeForm
     /// <returns>Rows of place on the limb, distance along the sheet and width [m].</returns>
     public IReadOnlyList<(double Place, double Along, double Width)> Outline(double from, double to, double thickness, double overlap)
     {
-        IReadOnlyList<double> grid = Girths.Grid(from, to, Math.Max((to - from) / 12, 1e-4));
+        IReadOnlyList<double> grid = Grid(from, to, Math.Max((to - from) / 12, 1e-4));
         List<(double, double, double)> rows = [];
-        double along = 0;
+        double along = 0, before = 0;
         for (int i = 0; i < grid.Count; i++)
         {
-            if (i > 0)
-            {
-                along += double.Hypot(grid[i] - grid[i - 1], (Girths.At(grid[i]) - Girths.At(grid[i - 1])) / (2 * Math.PI));
-            }
-
-            rows.Add((grid[i], along, Girths.At(grid[i]) + Math.PI * thickness + overlap));
+            double girth = At(grid[i]).Girth;
+            along += i == 0 ? 0 : double.Hypot(grid[i] - grid[i - 1], (girth - before) / (2 * Math.PI));
+            rows.Add((grid[i], along, girth + Math.PI * thickness + overlap));
+            before = girth;
         }
 
         return rows;
@@ -120,7 +116,7 @@ public sealed class TapeForm
             for (int k = 0; k < round; k++)
             {
                 int next = (k + 1) % round;
-                Vector3 a = near[k], b = near[next], c = far[next], d = far[k], cross = Vector3.Cross(c - a, d - b);
+                Vector3 a = near[next], b = near[k], c = far[k], d = far[next], cross = Vector3.Cross(c - a, d - b);
                 points.Add((a + b + c + d) / 4);
                 normals.Add(Vector3.Normalize(cross));
                 areas.Add(cross.Length() / 2);
@@ -132,28 +128,33 @@ public sealed class TapeForm
         return new(points, normals, areas);
     }
 
+    /// <summary>Places between two others: both ends, the marks and evenly spaced places.</summary>
+    /// <param name="from">First place [m].</param>
+    /// <param name="to">Last place [m].</param>
+    /// <param name="step">Spacing [m].</param>
+    internal IReadOnlyList<double> Grid(double from, double to, double step)
+    {
+        SortedSet<double> grid = [from, to];
+        grid.UnionWith(_places.Where(p => p > from && p < to));
+        int count = Math.Clamp((int)Math.Ceiling((to - from) / step), 1, 20_000);
+        for (int i = 1; i < count; i++)
+        {
+            grid.Add(from + (to - from) * i / count);
+        }
+
+        return [.. grid];
+    }
+
     private Vector3[] Ring(double place, int round)
     {
-        (double a, double b) = HalfAxes(place);
+        Section section = At(place);
         Vector3[] ring = new Vector3[round];
         for (int k = 0; k < round; k++)
         {
-            (double sin, double cos) = Math.SinCos(2 * Math.PI * k / round);
-            ring[k] = new((float)(a * cos), (float)(b * sin), (float)place);
+            (double x, double y) = section.At(2 * Math.PI * k / round);
+            ring[k] = new((float)x, (float)y, (float)place);
         }
 
         return ring;
-    }
-
-    private double Blend(double place, Func<TapeMark, double> of)
-    {
-        int i = Array.FindIndex(_marks, m => m.Place >= place);
-        if (i <= 0)
-        {
-            return of(i == 0 ? _marks[0] : _marks[^1]);
-        }
-
-        double share = (place - _marks[i - 1].Place) / (_marks[i].Place - _marks[i - 1].Place);
-        return of(_marks[i - 1]) + share * (of(_marks[i]) - of(_marks[i - 1]));
     }
 }
