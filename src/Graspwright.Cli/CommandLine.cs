@@ -49,6 +49,7 @@ internal static class CommandLine
             new MeasureVerb(), new CardVerb(), new DoseVerb(), new ReadingsVerb(), new ProofVerb(), new SheetsVerb(),
             new BreaksVerb(), new LastsVerb(), new LivesVerb(), new SparesVerb(),
             new LinerVerb(), new ClockVerb(), new OffVerb(), new CopiesVerb(), .. SignalVerbs,
+            new OpenVerb(),
         ];
         foreach (Verb verb in verbs)
         {
