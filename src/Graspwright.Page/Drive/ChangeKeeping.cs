@@ -1,3 +1,4 @@
+using System.Globalization;
 using Graspwright.Hand;
 using Graspwright.Page.Hands;
 
@@ -56,8 +57,15 @@ public static class ChangeKeeping
             now = back.Editor;
         }
 
-        IEnumerable<string> lines = values.Select(v => $"{Quoted(v.Path)} = {(v.After.StartsWith('[') ? v.After : Quoted(v.After))}\n");
-        return now.ReplacePart(path, $"[{path}.set]\n{string.Concat(lines)}");
+        IEnumerable<string> lines = values.Select(v => $"{Quoted(v.Path)} = {Written(v)}\n");
+        return now.ReplacePart(path, $"[{path}.edits]\n{string.Concat(lines)}");
+    }
+
+    /// <summary>A value as it is written at its path: lists and plain numbers bare, all else in quotes.</summary>
+    private static string Written(ChangedValue value)
+    {
+        bool plain = HandPath.TryDescribe(value.Path, out HandKey? key, out _) && key.Dimension == Dimension.Number && double.TryParse(value.After, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
+        return plain || value.After.StartsWith('[') ? value.After : Quoted(value.After);
     }
 
     private static string Quoted(string text) => $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";

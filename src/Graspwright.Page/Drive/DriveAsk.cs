@@ -17,6 +17,9 @@ public sealed record DriveAsk(string Thing, Effort Effort, string Locks, double 
 {
     private const double Narrowest = 80, Widest = 300, Usual = 180;
 
+    /// <summary>Whether the mechanism alone fills the picture.</summary>
+    public bool Near { get; init; }
+
     /// <summary>Key of a handle that is being moved; empty = none.</summary>
     public string Handle { get; init; } = "";
 
@@ -31,7 +34,7 @@ public sealed record DriveAsk(string Thing, Effort Effort, string Locks, double 
     public static DriveAsk Of(Visit visit)
     {
         ArgumentNullException.ThrowIfNull(visit);
-        return new(visit.Asked("object"), EffortOf(visit.Asked("effort")), visit.Asked("locks", GripQuestion.AllFree), Number1(visit.Asked("at")), (int)Whole(visit.Asked("ghost")), Usual);
+        return new(visit.Asked("object"), EffortOf(visit.Asked("effort")), visit.Asked("locks", GripQuestion.AllFree), Number1(visit.Asked("at")), (int)Whole(visit.Asked("ghost")), Usual) { Near = visit.Asked("view") == "near" };
     }
 
     /// <summary>From a question of the page's script.</summary>
@@ -41,6 +44,7 @@ public sealed record DriveAsk(string Thing, Effort Effort, string Locks, double 
         double width = Value(question, "width");
         return new(Text(question, "object"), EffortOf(Text(question, "effort")), Text(question, "locks"), Value(question, "at"), (int)Finite(Value(question, "ghost"), 0), Math.Clamp(Finite(width, Usual), Narrowest, Widest))
         {
+            Near = Text(question, "view") == "near",
             Handle = Text(question, "handle"),
             To = new(Finite(Value(question, "x"), 0) / 1000, Finite(Value(question, "y"), 0) / 1000),
             Number = (long)Finite(Value(question, "n"), 0),

@@ -90,8 +90,8 @@ public sealed class DriveTalk
     /// <summary>A frame for the scene, or the one in use where it still holds everything.</summary>
     /// <param name="used">The frame in use.</param>
     public BenchFrame? Frame(BenchFrame? used) => _runs is null ? used
-        : used is not null && Math.Abs(used.WidthMm - Ask.WidthMm) < 0.5 && (Ask.Handle.Length > 0 || used.Holds(_runs.Drive, _runs.Ran)) ? used
-        : BenchScene.Frame(_runs.Drive, _runs.Ran, Ask.WidthMm);
+        : used is not null && Math.Abs(used.WidthMm - Ask.WidthMm) < 0.5 && used.Near == Ask.Near && (Ask.Handle.Length > 0 || used.Holds(_runs.Drive, _runs.Ran)) ? used
+        : BenchScene.Frame(_runs.Drive, _runs.Ran, Ask.WidthMm, Ask.Near);
 
     /// <summary>One sentence about the state that is shown.</summary>
     public string Sentence

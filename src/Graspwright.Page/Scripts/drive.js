@@ -18,7 +18,7 @@ function begin() {
 
   function question(extra = {}) {
     const s = state();
-    return { n: ++number, object: s.object ?? "", effort: s.effort ?? "", locks: s.locks ?? "", ghost: Number(s.ghost ?? 0), width: scene.clientWidth / 3.7795,
+    return { n: ++number, object: s.object ?? "", effort: s.effort ?? "", locks: s.locks ?? "", view: s.view ?? "", ghost: Number(s.ghost ?? 0), width: scene.clientWidth / 3.7795,
       ...(following ? {} : { at: Number(wrist.value) }), ...(drag ? { handle: drag.key, x: drag.x, y: drag.y } : {}), ...extra };
   }
 

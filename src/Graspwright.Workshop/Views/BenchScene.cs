@@ -13,12 +13,13 @@ public sealed class BenchFrame
     internal const double Side = 3, Foot = 9;
     private readonly double _left, _right;
 
-    internal BenchFrame(Extent extent, double widthMm, bool names)
+    internal BenchFrame(Extent extent, double widthMm, bool names, bool near)
     {
         (_left, _right) = names ? (17, 30) : (4, 4);
         Extent = extent;
         WidthMm = widthMm;
         Names = names;
+        Near = near;
         double reduction = 1000 * extent.Width / (widthMm - _left - _right);
         View = new(extent, reduction, new(_left, Foot));
         HeightMm = View.HeightMm + Foot + Side;
@@ -30,6 +31,9 @@ public sealed class BenchFrame
 
     /// <summary>Whether parts are named.</summary>
     public bool Names { get; }
+
+    /// <summary>Whether it shows the mechanism alone.</summary>
+    public bool Near { get; }
 
     /// <summary>Width of the scene [mm].</summary>
     public double WidthMm { get; }
@@ -55,7 +59,7 @@ public sealed class BenchFrame
     /// <param name="runs">What it holds, with its runs.</param>
     public bool Holds(DriveModel drive, IReadOnlyList<(HeldObject Held, RunResult Run)> runs)
     {
-        Extent wanted = BenchScene.Reach(drive, runs);
+        Extent wanted = Near ? BenchScene.NearReach(drive, runs) : BenchScene.Reach(drive, runs);
         return wanted.Left >= Extent.Left && wanted.Right <= Extent.Right && wanted.Bottom >= Extent.Bottom && wanted.Top <= Extent.Top;
     }
 }
@@ -69,10 +73,27 @@ public static class BenchScene
     /// <param name="drive">The drive.</param>
     /// <param name="runs">What it holds, with its runs.</param>
     /// <param name="widthMm">Width of the scene [mm]; below 125 parts are not named.</param>
-    public static BenchFrame Frame(DriveModel drive, IReadOnlyList<(HeldObject Held, RunResult Run)> runs, double widthMm)
+    /// <param name="near">Whether the mechanism alone fills it: forearm anchor, crank, rail.</param>
+    public static BenchFrame Frame(DriveModel drive, IReadOnlyList<(HeldObject Held, RunResult Run)> runs, double widthMm, bool near = false)
     {
-        Extent e = Reach(drive, runs);
-        return new(new(e.Left - Room, e.Bottom - Room, e.Right + Room, e.Top + Room), widthMm, widthMm >= NarrowMm);
+        Extent e = near ? NearReach(drive, runs) : Reach(drive, runs);
+        return new(new(e.Left - Room, e.Bottom - Room, e.Right + Room, e.Top + Room), widthMm, widthMm >= NarrowMm, near);
+    }
+
+    internal static Extent NearReach(DriveModel drive, IReadOnlyList<(HeldObject Held, RunResult Run)> runs)
+    {
+        ArgumentNullException.ThrowIfNull(drive);
+        ArgumentNullException.ThrowIfNull(runs);
+        Extent extent = new Extent(0, 0, 0, 0).With(drive.Rail.Rest, 0).With(drive.Rail.Rest + drive.Rail.Travel * Vector2D.AtAngle(drive.Rail.DirectionRadians), 0).With(drive.PullLink.Anchor, 0);
+        foreach ((_, RunResult run) in runs)
+        {
+            foreach (Posture p in (ReadOnlySpan<Posture>)[new(drive, run.Layout, run.Closing[0]), new(drive, run.Layout, run.AtEnd)])
+            {
+                extent = extent.With(p.Anchor, 0).With(p.Input, 0).With(p.SlotFar, 0).With(p.CarriagePin, 0);
+            }
+        }
+
+        return extent;
     }
 
     internal static Extent Reach(DriveModel drive, IReadOnlyList<(HeldObject Held, RunResult Run)> runs)
