@@ -51,24 +51,27 @@ public static class SvgWriter
     /// <summary>The picture as a part of an HTML page: no size of its own and no style sheet; the page's gives each ink its colour by the classes <c>gs-</c> and <c>gf-</c>.</summary>
     /// <param name="picture">The picture.</param>
     /// <param name="id">Prefix of the ids inside, unlike that of any other picture on the page.</param>
-    public static string Inline(Picture picture, string id)
+    /// <param name="without">Layer at the top of the picture that is left out, with the room it takes; empty = none.</param>
+    public static string Inline(Picture picture, string id, string without = "")
     {
         ArgumentNullException.ThrowIfNull(picture);
         string key = Escape(id);
-        return new StringBuilder(8192).Append("<svg class=\"drawing\" viewBox=\"0 0 ").Append(Number(picture.WidthMm)).Append(' ').Append(Number(picture.HeightMm))
+        double cut = picture.Marks.OfType<TextMark>().Where(m => m.Layer == without).Select(m => picture.HeightMm - m.At.Y + 1).DefaultIfEmpty(0).Max();
+        return new StringBuilder(8192).Append("<svg class=\"drawing\" viewBox=\"0 ").Append(Number(cut)).Append(' ').Append(Number(picture.WidthMm)).Append(' ').Append(Number(picture.HeightMm - cut))
             .Append("\" role=\"img\" aria-labelledby=\"").Append(key).Append("-title ").Append(key).Append("-desc\">")
             .Append("<title id=\"").Append(key).Append("-title\">").Append(Escape(picture.Title)).Append("</title><desc id=\"").Append(key).Append("-desc\">")
-            .Append(Escape(picture.Description)).Append("</desc>").Append(Marks(picture)).Append("</svg>").ToString();
+            .Append(Escape(picture.Description)).Append("</desc>").Append(Marks(picture, without)).Append("</svg>").ToString();
     }
 
     /// <summary>The marks alone, as they stand inside <see cref="Inline"/>, to be put into a drawing that is on the page already.</summary>
     /// <param name="picture">The picture.</param>
-    public static string Marks(Picture picture)
+    /// <param name="without">Layer that is left out; empty = none.</param>
+    public static string Marks(Picture picture, string without = "")
     {
         ArgumentNullException.ThrowIfNull(picture);
         StringBuilder text = new(8192);
         string? layer = null;
-        foreach (Mark mark in picture.Marks)
+        foreach (Mark mark in picture.Marks.Where(m => m.Layer != without))
         {
             if (!string.Equals(layer, mark.Layer, StringComparison.Ordinal))
             {

@@ -121,6 +121,20 @@ public sealed partial class OpenHand
         }
     }
 
+    /// <summary>Counts what was worked out while pages were looked at.</summary>
+    public int WorkedOut { get; private set; }
+
+    /// <summary>Tells that something was worked out.</summary>
+    public void Tell()
+    {
+        lock (_gate)
+        {
+            WorkedOut++;
+        }
+
+        Changed?.Invoke();
+    }
+
     /// <summary>Tells that a file beside the hand file changed.</summary>
     public void OtherFileChanged()
     {

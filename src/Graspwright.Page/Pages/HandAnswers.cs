@@ -22,6 +22,8 @@ namespace Graspwright.Page.Pages;
 public sealed class HandAnswers(OpenHand open)
 {
     private readonly ConcurrentDictionary<string, Lazy<Told>> _told = new(StringComparer.Ordinal);
+    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(60);
+    private readonly Lock _gate = new();
     private (int, int) _of;
 
     /// <summary>The answer of a verb.</summary>
@@ -48,6 +50,21 @@ public sealed class HandAnswers(OpenHand open)
         _ => throw new ArgumentException($"No page asks '{verb}'.", nameof(verb)),
     });
 
+    /// <summary>The answer of a verb if it is there already or soon; else it is worked out while the page is looked at, and the page is told when it is there.</summary>
+    /// <param name="verb">The verb.</param>
+    /// <returns><see langword="null"/> = it is being worked out.</returns>
+    public Told? Soon(string verb)
+    {
+        Task<Told> task = Task.Run(() => Of(verb));
+        if (task.Wait(Patience))
+        {
+            return task.Result;
+        }
+
+        task.ContinueWith(_ => open.Tell(), CancellationToken.None, TaskContinuationOptions.OnlyOnRanToCompletion, TaskScheduler.Default);
+        return null;
+    }
+
     /// <summary>Something worked out once for each version of the files.</summary>
     /// <param name="key">Its name.</param>
     /// <param name="make">Works it out from the hand.</param>
@@ -55,10 +72,13 @@ public sealed class HandAnswers(OpenHand open)
     {
         HandState state = open.State;
         (int, int) of = (state.Version, open.Beside);
-        if (of != _of)
+        lock (_gate)
         {
-            _told.Clear();
-            _of = of;
+            if (of != _of)
+            {
+                _told.Clear();
+                _of = of;
+            }
         }
 
         return _told.GetOrAdd(key, _ => new(() => state.Reading.Hand is { } hand ? make(hand) : new(key, null, [.. state.Reading.Errors.Select(Error)]))).Value;

@@ -20,7 +20,8 @@ public sealed class PageServer : IAsyncDisposable
     /// <summary>Port asked for first, so that a page that was left open finds the program again.</summary>
     public const int UsualPort = 47310;
 
-    internal const int LargestUpload = 1 << 20;
+    /// <summary>Greatest size of anything sent to the page [bytes].</summary>
+    public const int LargestUpload = 1 << 20;
     private readonly WebApplication _application;
     private readonly FileWatch _watch;
 
@@ -68,9 +69,10 @@ public sealed class PageServer : IAsyncDisposable
         application.Use(next => context => Guard.Check(context, next));
         application.UseResponseCompression();
         application.UseWebSockets(new() { KeepAliveInterval = TimeSpan.FromSeconds(15), KeepAliveTimeout = TimeSpan.FromSeconds(15) });
-        Desk desk = new(open, new(open), time);
-        desk.Map(application);
+        HandAnswers answers = new(open);
+        new Desk(open, answers, time).Map(application);
         await application.StartAsync();
+        _ = answers.Soon(PageTable.All[0].Page.Verb);
         return new(application, open, new(open, time));
     }
 
@@ -80,6 +82,7 @@ public sealed class PageServer : IAsyncDisposable
     {
         TaskCompletionSource stopped = new(TaskCreationOptions.RunContinuationsAsynchronously);
         await using CancellationTokenRegistration told = stop.Register(() => stopped.TrySetResult());
+        await using CancellationTokenRegistration ended = _application.Lifetime.ApplicationStopping.Register(() => stopped.TrySetResult());
         await stopped.Task;
     }
 
