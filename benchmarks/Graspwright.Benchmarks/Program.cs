@@ -18,6 +18,7 @@ Dictionary<string, Func<Section>> all = new(StringComparer.Ordinal)
     ["lasts"] = HandLives.Measure,
     ["lives"] = LifeFits.Measure,
     ["mould"] = MouldTimes.Measure,
+    ["page"] = PageTimes.Measure,
 };
 List<string> asked = [];
 for (int i = 0; i < args.Length; i++)

@@ -3,7 +3,6 @@ using System.Reflection;
 using Graspwright.Page.Serving;
 using PuppeteerSharp;
 
-[assembly: CollectionBehavior(DisableTestParallelization = true)]
 [assembly: AssemblyFixture(typeof(Graspwright.Page.Browser.Tests.Chromium))]
 
 namespace Graspwright.Page.Browser.Tests;
@@ -48,7 +47,7 @@ public sealed class Chromium : IAsyncLifetime
         page.DefaultTimeout = 30_000;
         Visited visited = new(context, page);
         await page.SetViewportAsync(new() { Width = width, Height = 1000 });
-        await page.EmulateMediaFeaturesAsync([new() { MediaFeature = PuppeteerSharp.Media.MediaFeature.PrefersColorScheme, Value = dark ? "dark" : "light" }]);
+        await page.EmulateMediaFeaturesAsync([new() { MediaFeature = PuppeteerSharp.MediaFeature.PrefersColorScheme, Value = dark ? "dark" : "light" }]);
         await page.GoToAsync(new Uri(server.Address, path).ToString());
         await page.WaitForSelectorAsync("html[data-line=open]");
         return visited;

@@ -3,6 +3,7 @@ using Graspwright.Page.Tests;
 
 namespace Graspwright.Page.Browser.Tests;
 
+[Collection("one browser")]
 public sealed class ClockTests(Chromium chromium)
 {
     private const string Runs = "() => document.getElementById('clock')?.dataset.runs === 'true' && !document.getElementById('during').hidden";

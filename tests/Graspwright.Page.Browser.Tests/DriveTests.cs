@@ -4,6 +4,7 @@ using PuppeteerSharp;
 
 namespace Graspwright.Page.Browser.Tests;
 
+[Collection("one browser")]
 public sealed class DriveTests(Chromium chromium) : IAsyncLifetime
 {
     private const string Ready = "() => document.querySelector('.scene.ready') && !document.getElementById('grab').hidden";

@@ -4,6 +4,7 @@ using Graspwright.Page.Tests;
 
 namespace Graspwright.Page.Browser.Tests;
 
+[Collection("one browser")]
 public sealed class EveryPageTests(Chromium chromium)
 {
     public static TheoryData<string, int, bool> Looks
@@ -52,7 +53,7 @@ public sealed class EveryPageTests(Chromium chromium)
         await using Visited visited = await chromium.Visit(server, "/" + address, 390, dark: false);
         await visited.Until("() => !document.querySelector('[data-waits]')");
         await visited.Picture($"{address}-390-light");
-        await visited.Page.EmulateMediaFeaturesAsync([new() { MediaFeature = PuppeteerSharp.Media.MediaFeature.PrefersColorScheme, Value = "dark" }]);
+        await visited.Page.EmulateMediaFeaturesAsync([new() { MediaFeature = PuppeteerSharp.MediaFeature.PrefersColorScheme, Value = "dark" }]);
         await visited.Page.SetViewportAsync(new() { Width = 1440, Height = 1000 });
         await visited.Picture($"{address}-1440-dark");
         Assert.Empty((await visited.Barriers()).Where(b => b.StartsWith("color-contrast", StringComparison.Ordinal)));

@@ -124,6 +124,18 @@ public sealed partial class OpenHand
     /// <summary>Counts what was worked out while pages were looked at.</summary>
     public int WorkedOut { get; private set; }
 
+    /// <summary>Differs whenever a page shown before may show something else now.</summary>
+    public string Stamp
+    {
+        get
+        {
+            lock (_gate)
+            {
+                return FormattableString.Invariant($"{_state.Version}.{Beside}.{_twoVersions.Count}.{WorkedOut}");
+            }
+        }
+    }
+
     /// <summary>Tells that something was worked out.</summary>
     public void Tell()
     {

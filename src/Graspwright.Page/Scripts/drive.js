@@ -45,7 +45,7 @@ function begin() {
 
   function reply(m) {
     const at = asked.get(m.n);
-    asked.delete(m.n);
+    for (const n of asked.keys()) if (n <= m.n) asked.delete(n); // older questions were overtaken and get no reply
     const late = at === undefined || (drag && performance.now() - at > oldest);
     if (m.n > shown && !late) { shown = m.n; paint(m, at); }
     if (waiting !== null) send();
@@ -74,7 +74,7 @@ function begin() {
       movedSays.textContent = m.moved.map((v) => `${v.path}: ${v.seen} → ${v.value}`).join("; ");
     }
     scene.dataset.shown = m.n;
-    if (scene.ontimed) requestAnimationFrame((t) => scene.ontimed(m.n, at, performance.now()));
+    if (drag) scene.dispatchEvent(new CustomEvent("painted", { detail: at })); // with the time of the move that it shows
   }
 
   function place() {
@@ -113,7 +113,7 @@ function begin() {
     const mm = mmPerPixel();
     drag.x = drag.startX + (e.clientX - drag.fromX) * mm;
     drag.y = drag.startY - (e.clientY - drag.fromY) * mm;
-    show();
+    show(e.timeStamp);
   });
 
   scene.addEventListener("pointerup", (e) => { if (drag?.pointer === e.pointerId) settle(); });

@@ -5,7 +5,7 @@ html.classList.add("js");
 const banner = document.getElementById("line");
 const heard = new Set();
 const waitingKey = "graspwright-waiting";
-let socket, version, wait = 250, fetching = false, again = false;
+let socket, version = html.dataset.version, wait = 250, fetching = false, again = false;
 
 /** Hears what the program says: handlers get the parsed message. */
 export function hear(handler) { heard.add(handler); }
@@ -28,7 +28,7 @@ function connect() {
   socket.onmessage = (e) => {
     const message = JSON.parse(e.data);
     if (message.say === "changed") {
-      if (version !== undefined && version !== message.version) refresh();
+      if (version !== message.version) refresh();
       version = message.version;
     }
     for (const handler of heard) handler(message);

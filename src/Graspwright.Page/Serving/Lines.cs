@@ -53,7 +53,7 @@ internal sealed class Lines
         }
     }
 
-    private string Change() => FormattableString.Invariant($"{{\"say\":\"changed\",\"version\":\"{_open.State.Version}.{_open.Beside}.{_open.TwoVersions.Count}.{_open.WorkedOut}\"}}");
+    private string Change() => $"{{\"say\":\"changed\",\"version\":\"{_open.Stamp}\"}}";
 
     private sealed class Line(WebSocket socket, PageBody? body)
     {

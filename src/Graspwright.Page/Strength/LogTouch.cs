@@ -45,7 +45,7 @@ public sealed class LogTouch(OpenHand open)
 
             (cells[Ended], cells[How], cells[Cause]) = (date, what, cause.Trim().ReplaceLineEndings(" ").Replace(',', ';').Replace('"', '\''));
             lines[line - 1] = string.Join(',', cells) + end;
-            lines.Insert(lines.Count > 0 && lines[^1].Length == 0 ? lines.Count - 1 : lines.Count, string.Join(',', [.. cells.Take(4), date, "", "", "", ""]) + end);
+            lines.Insert(lines.Count > 0 && lines[^1].Length == 0 ? lines.Count - 1 : lines.Count, string.Join(',', [.. cells.Take(4), date, date, "", "", ""]) + end);
             return "";
         });
     }

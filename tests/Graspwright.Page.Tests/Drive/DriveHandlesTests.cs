@@ -60,7 +60,7 @@ public sealed class DriveHandlesTests : IDisposable
     public void A_hand_that_cannot_be_put_together_is_told_and_not_drawn()
     {
         OpenHand open = new(_demo.File, TimeProvider.System);
-        DriveTalk talk = DriveTalk.Of(open, new("mug", Effort.AllDay, GripQuestion.AllFree, double.NaN, 0, 180) { Handle = "anchor", To = new(0, 0) })!;
+        DriveTalk talk = DriveTalk.Of(open, new("mug", Effort.AllDay, GripQuestion.AllFree, double.NaN, 0, 180) { Handle = "rail", To = DriveTalk.Handles(open, open.State.Hand!).First(h => h.Key == "output").At })!;
         Assert.Contains("cannot be put together", talk.Sentence, StringComparison.Ordinal);
         Assert.DoesNotContain("\"scene\"", talk.Reply(new Dictionary<string, object>()), StringComparison.Ordinal);
     }

@@ -26,11 +26,11 @@ public sealed class LogTouchTests : IDisposable
     {
         string[] before = File.ReadAllLines(Log);
         LogEntry entry = Fitted();
-        Assert.True(_touch.Note(_open.State.Hand!, entry.Line, before[entry.Line - 1], "broke", "fell, on the slip", Today).IsDone);
+        Assert.Empty(_touch.Note(_open.State.Hand!, entry.Line, before[entry.Line - 1], "broke", "fell, on the slip", Today).Errors.Select(e => e.Found));
         string[] after = File.ReadAllLines(Log);
         Assert.Equal(before.Length + 1, after.Length);
         Assert.EndsWith("2026-04-02,broke,fell; on the slip", after[entry.Line - 1], StringComparison.Ordinal);
-        Assert.Equal($"{entry.Part},{entry.Position},{entry.Material},{entry.Revision},2026-04-02,,,,", after[^1]);
+        Assert.Equal($"{entry.Part},{entry.Position},{entry.Material},{entry.Revision},2026-04-02,2026-04-02,,,", after[^1]);
         Assert.Equal(before.Where((_, i) => i != entry.Line - 1), after.Where((_, i) => i != entry.Line - 1).SkipLast(1));
     }
 
