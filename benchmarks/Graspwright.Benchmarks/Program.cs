@@ -20,6 +20,12 @@ Dictionary<string, Func<Section>> all = new(StringComparer.Ordinal)
     ["mould"] = MouldTimes.Measure,
     ["page"] = PageTimes.Measure,
 };
+if (args is [SignalTimes.OfOneHour, var recorded])
+{
+    Console.WriteLine(SignalTimes.MemoryOfOneHour(recorded)); // a process of its own, whose memory is its own
+    return 0;
+}
+
 List<string> asked = [];
 for (int i = 0; i < args.Length; i++)
 {

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Text;
-using Graspwright.Cli.Verbs;
 using Graspwright.Workshop.Results;
 
 namespace Graspwright.Cli;
@@ -37,21 +36,10 @@ internal static class CommandLine
         }
     }
 
-    private static Verb[] SignalVerbs => [new ContactsVerb(), new SitesVerb(), new ThresholdsVerb(), new ListenVerb()];
-
     private static int Run(string[] args, Terminal terminal)
     {
         RootCommand root = new("Plans a wrist-driven hand: hand file in, grip, findings and drawings out.");
-        Verb[] verbs =
-        [
-            new GripVerb(), new CheckVerb(), new NewVerb(), new PointsVerb(), new ShowVerb(), new SetVerb(), new SchemaVerb(),
-            new JobsVerb(), new ThumbVerb(), new RoomVerb(), new PosturesVerb(),
-            new MeasureVerb(), new CardVerb(), new DoseVerb(), new ReadingsVerb(), new ProofVerb(), new SheetsVerb(),
-            new BreaksVerb(), new LastsVerb(), new LivesVerb(), new SparesVerb(),
-            new LinerVerb(), new ClockVerb(), new OffVerb(), new CopiesVerb(), .. SignalVerbs,
-            new OpenVerb(),
-        ];
-        foreach (Verb verb in verbs)
+        foreach (Verb verb in VerbTable.For(args))
         {
             root.Add(verb.Command(terminal));
         }

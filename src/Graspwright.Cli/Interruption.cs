@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Graspwright.Cli;
 
 /// <summary>Ends the program cleanly when the user stops it: no half-written file stays behind.</summary>
@@ -5,6 +7,7 @@ internal static class Interruption
 {
     private static volatile string? s_unfinished;
     private static volatile Action? s_finish;
+    private static readonly List<PosixSignalRegistration> s_registrations = []; // they end when they are collected
 
     /// <summary>File being written under its temporary name; <see langword="null"/> = none.</summary>
     public static string? Unfinished
@@ -23,11 +26,26 @@ internal static class Interruption
         set => s_finish = value;
     }
 
-    /// <summary>Listens for the user's stop.</summary>
+    /// <summary>Listens for the user's stop, and for being ended from outside: a closed terminal, a shutdown.</summary>
+    /// <remarks>
+    /// A shell without job control starts what it puts in the background deaf to Ctrl-C, and that is kept as it is wished
+    /// so; such a program is stopped by SIGTERM, which therefore must end it as cleanly.
+    /// </remarks>
     /// <param name="terminal">Where to say so.</param>
-    public static void Listen(Terminal terminal) => Console.CancelKeyPress += (_, press) =>
+    public static void Listen(Terminal terminal)
     {
-        press.Cancel = true;
+        foreach (PosixSignal signal in (ReadOnlySpan<PosixSignal>)[PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP])
+        {
+            s_registrations.Add(PosixSignalRegistration.Create(signal, context =>
+            {
+                context.Cancel = true;
+                Stop(terminal);
+            }));
+        }
+    }
+
+    private static void Stop(Terminal terminal)
+    {
         if (Finish is { } finish)
         {
             finish();
@@ -41,5 +59,5 @@ internal static class Interruption
 
         terminal.Talk.WriteLine(Farewell);
         Environment.Exit(ExitCode.Stopped);
-    };
+    }
 }

@@ -1,5 +1,6 @@
 using Graspwright.Drawing.Display;
 using Graspwright.Drawing.Svg;
+using Graspwright.Hand;
 using Graspwright.Workshop.Results;
 
 namespace Graspwright.Cli;
@@ -10,19 +11,28 @@ internal static class SignalOutput
     /// <summary>Tells what is wrong with some of the input, or refuses where there is no answer.</summary>
     /// <param name="answered">Whether there is an answer.</param>
     /// <param name="errors">What is wrong.</param>
+    /// <param name="handFile">The hand file, in which keys are looked up.</param>
     /// <param name="terminal">Where to say so.</param>
     /// <exception cref="BadInputException">There is no answer.</exception>
-    public static void Tell(bool answered, IReadOnlyList<InputError> errors, Terminal terminal)
+    public static void Tell(bool answered, IReadOnlyList<InputError> errors, string handFile, Terminal terminal)
     {
+        InputError[] placed = errors.Count > 0 ? Placed(errors, handFile) : [];
         if (!answered)
         {
-            throw new BadInputException(errors);
+            throw new BadInputException(placed);
         }
 
-        foreach (InputError error in errors)
+        foreach (InputError error in placed)
         {
             terminal.Talk.WriteLine(error.Text);
         }
+    }
+
+    /// <summary>Errors with the line of the hand file that their key stands on.</summary>
+    private static InputError[] Placed(IReadOnlyList<InputError> errors, string handFile)
+    {
+        HandEditor editor = HandInput.Editor(handFile, HandFile.Read(handFile));
+        return [.. errors.Select(e => e.Line == 0 && e.File == handFile && editor.PlaceOf(e.Key) is (int line, int column) ? e with { Line = line, Column = column } : e)];
     }
 
     /// <summary>Writes pictures to a folder.</summary>

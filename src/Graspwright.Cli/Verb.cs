@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Graspwright.Workshop.Jobs;
 using Graspwright.Workshop.Results;
 
 namespace Graspwright.Cli;
@@ -15,6 +16,17 @@ internal abstract class Verb(string name, string words)
 
     /// <summary>Argument that names the hand file.</summary>
     protected Argument<string> Hand { get; } = new("HAND") { Description = "The hand file." };
+
+    /// <summary>Option that counts the day's jobs beside the answer; a verb that has it adds it.</summary>
+    protected Option<bool> CountJobs { get; } = new("--jobs") { Description = "Say too how many of the day's jobs work." };
+
+    /// <summary>The answer, with the count of jobs where it was asked for.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="parsed">The parsed command line.</param>
+    /// <param name="hand">The hand.</param>
+    /// <param name="path">Its file.</param>
+    protected Answer WithJobs(Answer answer, ParseResult parsed, Graspwright.Hand.HandModel hand, string path) =>
+        parsed.GetValue(CountJobs) ? JobCount.Add(answer, new(hand) { File = path }) : answer;
 
     /// <summary>The verb as the parser takes it.</summary>
     /// <param name="terminal">Where answers and talk go.</param>

@@ -7,6 +7,7 @@ namespace Graspwright.Cli.Tests;
 internal sealed class PseudoTerminal : IDisposable
 {
     private const int ReadWriteNoControl = 0x80102; // O_RDWR, O_NOCTTY and O_CLOEXEC on Linux: a program that is started must not hold the master end
+    public const int CtrlC = 2, Ended = 15; // SIGINT, SIGTERM
     private readonly FileStream _master;
 
     private PseudoTerminal(FileStream master, string port) => (_master, Port) = (master, port);
@@ -37,7 +38,12 @@ internal sealed class PseudoTerminal : IDisposable
     /// <summary>Pulls the plug.</summary>
     public void Dispose() => _master.Dispose();
 
-    public static void Interrupt(int process) => Assert.Equal(0, Kill(process, 2));
+    public static void Signal(int process, int signal) => Assert.Equal(0, Kill(process, signal));
+
+    /// <summary>Whether this process, and so what it starts, is deaf to a signal (SigIgn in Linux's list of a process).</summary>
+    public static bool Ignores(int signal) =>
+        File.ReadLines("/proc/self/status").FirstOrDefault(l => l.StartsWith("SigIgn:", StringComparison.Ordinal)) is { } line
+        && (Convert.ToUInt64(line[7..].Trim(), 16) >> (signal - 1) & 1) != 0;
 
     [DllImport("libc", EntryPoint = "posix_openpt")]
     private static extern int OpenMaster(int flags);

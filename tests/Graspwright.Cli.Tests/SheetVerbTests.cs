@@ -19,7 +19,7 @@ public sealed class SheetVerbTests
         }
 
         string[] files = [.. Directory.GetFiles(first).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)];
-        Assert.Equal(["bench.pdf", "grip-card.pdf", "holes.pdf", "jobs.pdf", "measuring.pdf", "proof.pdf"], files);
+        Assert.Equal(["batch.pdf", "bench.pdf", "clock.pdf", "copies.pdf", "drawer.pdf", "grip-card.pdf", "holes.pdf", "jobs.pdf", "measuring.pdf", "proof.pdf"], files);
         Assert.All(files, f => Assert.Equal(File.ReadAllBytes(Path.Combine(first, f)), File.ReadAllBytes(Path.Combine(second, f))));
     }
 
@@ -41,7 +41,7 @@ public sealed class SheetVerbTests
         string after = File.ReadAllText(hand);
         Assert.NotEqual(before, after);
         Assert.Contains("# three layers of felt under the cuff", after, StringComparison.Ordinal);
-        Assert.Equal(0, Started.Run("check", hand).Code);
+        Assert.Equal(0, Started.Run("dose", hand).Code);
     }
 
     [Fact]

@@ -162,4 +162,25 @@ public sealed class FileTests : IDisposable
         File.WriteAllBytes(path, bytes);
         return path;
     }
+
+    [Fact]
+    public void Files_that_are_named_and_missing_are_told_with_their_place()
+    {
+        string folder = Directory.CreateTempSubdirectory().FullName;
+        try
+        {
+            string path = Path.Combine(folder, "hand.toml");
+            File.WriteAllText(path, "name = \"x\"\n[files]\nlog = \"gone.csv\"\nreadings = \"here.csv\"\nfolder = \"sub\"\n");
+            File.WriteAllText(Path.Combine(folder, "here.csv"), "");
+            Directory.CreateDirectory(Path.Combine(folder, "sub"));
+            IReadOnlyList<HandError> missing = NamedFiles.Missing(HandFile.Read(path).Source!, folder);
+            Assert.Equal([(3, "files.log"), (5, "files.folder")], missing.Select(m => (m.Line, m.Key)));
+            Assert.All(missing, m => Assert.Contains("correct its name", m.Fix, StringComparison.Ordinal));
+            Assert.Contains("a folder", missing[1].Found, StringComparison.Ordinal);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
 }

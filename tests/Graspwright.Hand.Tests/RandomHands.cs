@@ -78,7 +78,7 @@ internal static class RandomHands
             Thumb = day.Thumb,
             ClosingLock = day.ClosingLock,
             Room = day.Room,
-            Day = gives.Item6 ? new(600 * friction[0], 9 * friction[1], 28800) : null,
+            Body = new(50 + 60 * friction[0], 0.004 + 0.004 * friction[1], 0.5 + 0.4 * friction[2], gives.Item5, 0.5 * friction[3], gives.Item7),
         };
 
     private static Gen<double> Rotational => Gen.OneOf(Gen.Const(double.PositiveInfinity), Gen.Double[1, 900]);

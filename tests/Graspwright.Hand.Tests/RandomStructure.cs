@@ -53,7 +53,8 @@ internal static class RandomStructure
     private static Gen<Use> SomeUse(string[] fingers) =>
         Gen.Select(Gen.Double[0, 5000], Gen.Double[0, 0.9], Gen.Double[0, 1], Gen.Double[0.01, 5], Gen.Bool, Gen.Double[0, 2]).Select((grips, gentle, spread, energy, said, days) => new Use
         {
-            GripsPerDay = grips,
+            GripsPerDay = 2 * grips + 7,
+            HoldSeconds = 10 * spread,
             GentleShare = gentle,
             FirmShare = 1 - gentle,
             HardShare = 0,

@@ -17,6 +17,9 @@ public sealed class StructureTests
     [InlineData("[use]\ngentle = \"10 %\"\n", "use.gentle", "sum to 100 %")]
     [InlineData("[use]\noutdoors = \"9 h\"\n", "use.outdoors", "at most the hours worn")]
     [InlineData("[use.jobs.drink]\nobject = \"mugg\"\nper_day = 4\n", "use.jobs.drink.object", "mug")]
+    [InlineData("[day]\ngrips = 420\n", "day", "[use]")]
+    [InlineData("[jobs.drink]\nobject = \"mug\"\nload = \"1 kg\"\ntimes_a_day = 9\n[use.jobs.drink]\nobject = \"mug\"\nper_day = 4\n", "use.jobs.drink", "remove it here")]
+    [InlineData("[jobs.drink]\nobject = \"mug\"\nload = \"1 kg\"\ntimes_a_day = 9\n[use]\ngrips = 8\n", "use.grips", "leave grips out")]
     [InlineData("[use.exposure]\nindex = \"50 %\"\n", "use.exposure", "sum to 100 %")]
     [InlineData("[use.knocks.hit]\nenergy = \"0 J\"\nper_day = 1\n", "use.knocks.hit.energy", "above 0")]
     public void Says_what_is_wrong_and_what_is_allowed(string section, string key, string allowed)

@@ -7,7 +7,7 @@ using Graspwright.Workshop.Strength;
 namespace Graspwright.Cli.Verbs;
 
 /// <summary><c>breaks HAND</c>: what breaks first when it is knocked from the side or overloaded?</summary>
-internal sealed class BreaksVerb() : Verb("breaks", "Say what breaks first: finger, pin, base, shell or skin; hinges, parts and springs under load; pins that go first.")
+internal sealed class BreaksVerb() : HandVerb("breaks", "Say what breaks first: finger, pin, base, shell or skin; hinges, parts and springs under load; pins that go first.")
 {
     private readonly Option<string?> _drop = new("--drop") { Description = "A mass dropped on to the weakest fingertip, such as \"250 g\"; needs --height.", HelpName = "MASS" };
     private readonly Option<string?> _height = new("--height") { Description = "Height of that fall, such as \"1 m\".", HelpName = "LENGTH" };
@@ -15,39 +15,16 @@ internal sealed class BreaksVerb() : Verb("breaks", "Say what breaks first: fing
     private readonly Option<string?> _svg = new("--svg") { Description = "Draw the order of failure on the side view.", HelpName = "FILE" };
 
     /// <inheritdoc/>
-    protected override void Describe(Command command)
-    {
-        command.Add(Hand);
-        command.Add(_drop);
-        command.Add(_height);
-        command.Add(_csv);
-        command.Add(_svg);
-    }
+    protected override IReadOnlyList<Option> Options => [_drop, _height, _csv, _svg, CountJobs];
 
     /// <inheritdoc/>
-    protected override Reply Answer(ParseResult parsed, Terminal terminal)
+    protected override Reply Answer(HandCall call)
     {
-        string path = parsed.GetRequiredValue(Hand);
-        (HandModel hand, _) = HandInput.Read(path);
-        BreakResult result = Breaking.Answer(new(hand) { File = path, Drop = Drop(parsed) });
-        if (result.Answer is not { } answer)
-        {
-            throw new BadInputException(result.Errors);
-        }
-
-        if (parsed.GetValue(_csv) is { } csv)
-        {
-            WholeFile.Write(csv, CsvTable.Write(answer.Tables[0]), "--csv");
-            terminal.Talk.WriteLine($"Wrote {csv}");
-        }
-
-        if (parsed.GetValue(_svg) is { } svg)
-        {
-            WholeFile.Write(svg, SvgWriter.Write(Workshop.Views.OrderView.Draw(hand, result.Orders), "order"), "--svg");
-            terminal.Talk.WriteLine($"Wrote {svg}");
-        }
-
-        return Reply.Of(answer);
+        BreakResult result = Breaking.Answer(new(call.Hand) { File = call.Path, Drop = Drop(call.Parsed) });
+        Answer answer = Sound(result.Answer, result.Errors);
+        call.Csv(_csv, () => answer.Tables[0]);
+        call.Svg(_svg, "order", () => Workshop.Views.OrderView.Draw(call.Hand, result.Orders));
+        return Reply.Of(WithJobs(answer, call.Parsed, call.Hand, call.Path));
     }
 
     private (double Mass, double Height)? Drop(ParseResult parsed)

@@ -9,14 +9,23 @@ namespace Graspwright.Cli.Verbs;
 internal sealed class CheckVerb() : Verb("check", "Read a hand file: errors with line and column, and every value that is guessed.")
 {
     /// <inheritdoc/>
-    protected override void Describe(Command command) => command.Add(Hand);
+    protected override void Describe(Command command)
+    {
+        command.Add(Hand);
+        command.Add(CountJobs);
+    }
 
     /// <inheritdoc/>
     protected override Reply Answer(ParseResult parsed, Terminal terminal)
     {
         string path = parsed.GetRequiredValue(Hand);
-        (HandModel hand, _) = HandInput.Read(path);
+        (HandModel hand, HandSource source) = HandInput.Read(path);
+        if (NamedFiles.Missing(source, Path.GetDirectoryName(Path.GetFullPath(path))!) is { Count: > 0 } missing)
+        {
+            throw new BadInputException([.. missing.Select(HandInput.Error)]);
+        }
+
         (Answer? answer, IReadOnlyList<InputError> errors) = Checking.Answer(hand, path);
-        return answer is null ? throw new BadInputException(errors) : Reply.Of(answer);
+        return answer is null ? throw new BadInputException(errors) : Reply.Of(WithJobs(answer, parsed, hand, path));
     }
 }

@@ -22,7 +22,7 @@ internal sealed class ContactsVerb() : Verb("contacts", "Judge the muscle signal
         string path = parsed.GetRequiredValue(Hand);
         (HandModel hand, _) = HandInput.Read(path);
         ContactsResult result = ContactsAnswer.Answer(hand, path);
-        SignalOutput.Tell(result.Answer is not null, result.Errors, terminal);
+        SignalOutput.Tell(result.Answer is not null, result.Errors, path, terminal);
         SignalOutput.Pictures(parsed.GetValue(_svg), SignalPictures.Contacts(result), terminal);
         return Reply.Of(result.Answer!);
     }

@@ -8,42 +8,21 @@ using Graspwright.Workshop.Results;
 namespace Graspwright.Cli.Verbs;
 
 /// <summary><c>copies HAND</c>: what does each copy from limb to shell take, add and lose?</summary>
-internal sealed class CopiesVerb() : Verb("copies", "The chain of copies from limb to shell: powder, water, waiting, helpers, millimetres gained and lost.")
+internal sealed class CopiesVerb() : HandVerb("copies", "The chain of copies from limb to shell: powder, water, waiting, helpers, millimetres gained and lost.")
 {
     private readonly Option<string?> _csv = new("--csv") { Description = "Write the fit record, to fill in.", HelpName = "FILE" };
     private readonly Option<string?> _pdf = new("--pdf") { Description = "Write the copies card, one page.", HelpName = "FILE" };
 
     /// <inheritdoc/>
-    protected override void Describe(Command command)
-    {
-        command.Add(Hand);
-        command.Add(_csv);
-        command.Add(_pdf);
-    }
+    protected override IReadOnlyList<Option> Options => [_csv, _pdf];
 
     /// <inheritdoc/>
-    protected override Reply Answer(ParseResult parsed, Terminal terminal)
+    protected override Reply Answer(HandCall call)
     {
-        string path = parsed.GetRequiredValue(Hand);
-        (HandModel hand, _) = HandInput.Read(path);
-        (Answer? answer, IReadOnlyList<InputError> errors) = CopiesAnswer.Of(hand, path);
-        if (answer is null)
-        {
-            throw new BadInputException(errors);
-        }
-
-        if (parsed.GetValue(_csv) is { } csv)
-        {
-            WholeFile.Write(csv, CsvTable.Write(CopiesAnswer.FitRecord(hand)), "--csv");
-            terminal.Talk.WriteLine($"Wrote {csv}");
-        }
-
-        if (parsed.GetValue(_pdf) is { } pdf)
-        {
-            WholeFile.Write(pdf, MouldCards.Copies(answer, Paper.A4), "--pdf");
-            terminal.Talk.WriteLine($"Wrote {pdf}");
-        }
-
+        (Answer? made, IReadOnlyList<InputError> errors) = CopiesAnswer.Of(call.Hand, call.Path);
+        Answer answer = Sound(made, errors);
+        call.Csv(_csv, () => CopiesAnswer.FitRecord(call.Hand));
+        call.Write(_pdf, file => WholeFile.Write(file, MouldCards.Copies(answer, Paper.A4), _pdf.Name));
         return Reply.Of(answer);
     }
 }

@@ -19,6 +19,7 @@ internal sealed class DoseVerb() : Verb("dose", "Sum a day of grips up: mean loa
         command.Add(_grips);
         command.Add(_hold);
         command.Add(_worn);
+        command.Add(CountJobs);
     }
 
     /// <inheritdoc/>
@@ -26,13 +27,15 @@ internal sealed class DoseVerb() : Verb("dose", "Sum a day of grips up: mean loa
     {
         string path = parsed.GetRequiredValue(Hand);
         (HandModel hand, _) = HandInput.Read(path);
-        DayOfUse day = hand.Day ?? DayOfUse.Assumed;
-        day = new(
-            Value(parsed.GetValue(_grips), "--grips", Dimension.Number, day.Grips, positive: false),
-            Value(parsed.GetValue(_hold), "--hold", Dimension.Time, day.HoldSeconds, positive: false),
-            Value(parsed.GetValue(_worn), "--worn", Dimension.Time, day.WornSeconds, positive: true));
-        (Answer? answer, IReadOnlyList<InputError> errors) = Dosing.Answer(new(hand, day) { File = path });
-        return answer is null ? throw new BadInputException([.. errors]) : Reply.Of(answer);
+        Use day = hand.Structure.Use;
+        day = day with
+        {
+            GripsPerDay = Value(parsed.GetValue(_grips), "--grips", Dimension.Number, day.GripsPerDay, positive: false),
+            HoldSeconds = Value(parsed.GetValue(_hold), "--hold", Dimension.Time, day.HoldSeconds, positive: false),
+            WornSeconds = Value(parsed.GetValue(_worn), "--worn", Dimension.Time, day.WornSeconds, positive: true),
+        };
+        (Answer? answer, IReadOnlyList<InputError> errors) = Dosing.Answer(new(hand) { File = path, Day = day });
+        return answer is null ? throw new BadInputException([.. errors]) : Reply.Of(WithJobs(answer, parsed, hand, path));
     }
 
     private static double Value(string? text, string option, Dimension dimension, double otherwise, bool positive)

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Graspwright.Hand;
 using Graspwright.Workshop.Grip;
+using Graspwright.Workshop.Jobs;
 using Graspwright.Workshop.Results;
 
 namespace Graspwright.Cli.Verbs;
@@ -31,6 +32,7 @@ internal sealed class GripVerb() : Verb("grip", "Close the hand on its objects: 
         command.Add(_at);
         command.Add(_pairings);
         command.Add(_wornDays);
+        command.Add(CountJobs);
     }
 
     /// <inheritdoc/>
@@ -55,6 +57,11 @@ internal sealed class GripVerb() : Verb("grip", "Close the hand on its objects: 
         if (result.Answer is not { } answer || result.Headline is not { } headline)
         {
             throw new BadInputException(result.Errors);
+        }
+
+        if (parsed.GetValue(CountJobs))
+        {
+            answer = JobCount.Add(answer, new(hand) { File = path }, question.WornDays is null ? JobCount.Known(result) : null);
         }
 
         foreach (InputError error in result.Errors)

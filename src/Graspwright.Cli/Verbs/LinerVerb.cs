@@ -8,43 +8,21 @@ using Graspwright.Workshop.Results;
 namespace Graspwright.Cli.Verbs;
 
 /// <summary><c>liner HAND</c>: how much to weigh out, roll and pay for the liner, in how many batches?</summary>
-internal sealed class LinerVerb() : Verb("liner", "Weigh out the putty of the liner: parts, balls, sheet, batches, cost, what to keep away from it.")
+internal sealed class LinerVerb() : HandVerb("liner", "Weigh out the putty of the liner: parts, balls, sheet, batches, cost, what to keep away from it.")
 {
     private readonly Option<string?> _csv = new("--csv") { Description = "Write the outline of the sheet, laid flat.", HelpName = "FILE" };
     private readonly Option<string?> _pdf = new("--pdf") { Description = "Write the batch card, one page.", HelpName = "FILE" };
 
     /// <inheritdoc/>
-    protected override void Describe(Command command)
-    {
-        command.Add(Hand);
-        command.Add(_csv);
-        command.Add(_pdf);
-    }
+    protected override IReadOnlyList<Option> Options => [_csv, _pdf];
 
     /// <inheritdoc/>
-    protected override Reply Answer(ParseResult parsed, Terminal terminal)
+    protected override Reply Answer(HandCall call)
     {
-        string path = parsed.GetRequiredValue(Hand);
-        (HandModel hand, _) = HandInput.Read(path);
-        (Answer? answer, IReadOnlyList<InputError> errors) = LinerAnswer.Of(hand, path);
-        if (answer is null)
-        {
-            throw new BadInputException(errors);
-        }
-
-        if (parsed.GetValue(_csv) is { } csv)
-        {
-            Table table = answer.Tables.FirstOrDefault(t => t.Name.StartsWith("outline", StringComparison.Ordinal)) ?? answer.Tables[0];
-            WholeFile.Write(csv, CsvTable.Write(table), "--csv");
-            terminal.Talk.WriteLine($"Wrote {csv}");
-        }
-
-        if (parsed.GetValue(_pdf) is { } pdf)
-        {
-            WholeFile.Write(pdf, MouldCards.Batch(answer, Paper.A4), "--pdf");
-            terminal.Talk.WriteLine($"Wrote {pdf}");
-        }
-
+        (Answer? made, IReadOnlyList<InputError> errors) = LinerAnswer.Of(call.Hand, call.Path);
+        Answer answer = Sound(made, errors);
+        call.Csv(_csv, () => answer.Tables.FirstOrDefault(t => t.Name.StartsWith("outline", StringComparison.Ordinal)) ?? answer.Tables[0]);
+        call.Write(_pdf, file => WholeFile.Write(file, MouldCards.Batch(answer, Paper.A4), _pdf.Name));
         return Reply.Of(answer);
     }
 }

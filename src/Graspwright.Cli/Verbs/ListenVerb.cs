@@ -17,7 +17,7 @@ internal sealed class ListenVerb() : Verb("listen", "Take samples from a serial 
     private readonly Option<string> _port = new("--port") { Description = "Port of the board, or - for standard input; a line of numbers per sample.", HelpName = "PORT", DefaultValueFactory = _ => StandardInput };
     private readonly Option<double?> _rate = new("--rate") { Description = "Samples a second that the board sends; without it that of the recordings, else 1000.", HelpName = "HERTZ" };
     private readonly Option<string?> _record = new("--record") { Description = "Write every sample to this CSV file; a file that is there is kept.", HelpName = "FILE" };
-    private readonly Option<double?> _seconds = new("--seconds") { Description = "Stop after so long; without it, Ctrl-C stops and keeps the recording.", HelpName = "SECONDS" };
+    private readonly Option<double?> _seconds = new("--seconds") { Description = "Stop after so long; without it, Ctrl-C stops and keeps the recording, as does closing the terminal.", HelpName = "SECONDS" };
     private readonly Option<string?> _cues = new("--cues") { Description = "Say these cues at their times and record them as gestures: start_s, end_s, gesture.", HelpName = "FILE" };
     private readonly Option<bool> _counted = new("--counted") { Description = "A running number stands before the channels, so that lost samples can be counted." };
     private readonly Option<bool> _trace = new("--trace") { Description = "Draw a small bar for each channel." };
@@ -48,17 +48,22 @@ internal sealed class ListenVerb() : Verb("listen", "Take samples from a serial 
         }
 
         using Stream line = OpenLine(parsed.GetRequiredValue(_port), hand.Signals!.LineSpeed);
+        using CancellationTokenSource stop = new();
+        Interruption.Finish = stop.Cancel; // before anything is recorded, so that no stop can come too early
         terminal.Talk.WriteLine($"Listening to {plan.Channels.Count} channels; Ctrl-C stops{(file is null ? "" : " and keeps the recording")}.");
         string part = $"{file}.{Environment.ProcessId}.part";
         using Stream? record = file is null ? null : OpenRecord(part, file);
         Listening listening = new(plan, record);
-        string ending = Listen(listening, line, record, parsed.GetValue(_seconds) ?? double.PositiveInfinity, parsed.GetValue(_trace), terminal, out bool stopped);
+        string ending = Listen(listening, line, record, parsed.GetValue(_seconds) ?? double.PositiveInfinity, parsed.GetValue(_trace), terminal, stop.Token);
+        bool stopped = stop.IsCancellationRequested;
         if (record is not null)
         {
+            listening.Close();
             record.Dispose();
             File.Move(part, file!, overwrite: false);
         }
 
+        Interruption.Finish = null;
         return Reply.Of(listening.Answer(hand.Name, ending, file), stopped ? ExitCode.Stopped : ExitCode.Answered);
     }
 
@@ -130,11 +135,9 @@ internal sealed class ListenVerb() : Verb("listen", "Take samples from a serial 
     }
 
     /// <summary>A thread reads the line and never waits for anything else; this one takes what has come, in order.</summary>
-    private static string Listen(Listening listening, Stream line, Stream? record, double seconds, bool trace, Terminal terminal, out bool stopped)
+    private static string Listen(Listening listening, Stream line, Stream? record, double seconds, bool trace, Terminal terminal, CancellationToken stop)
     {
         Channel<(byte[] Bytes, double At)> queue = System.Threading.Channels.Channel.CreateUnbounded<(byte[] Bytes, double At)>(new() { SingleReader = true, SingleWriter = true });
-        using CancellationTokenSource stop = new();
-        Interruption.Finish = stop.Cancel;
         long start = Stopwatch.GetTimestamp();
         string vanished = "";
         Thread reader = new(() => vanished = ReadAll(line, queue.Writer, start)) { IsBackground = true, Name = "line" };
@@ -144,7 +147,7 @@ internal sealed class ListenVerb() : Verb("listen", "Take samples from a serial 
         bool ended = false;
         while (!ended && !stop.IsCancellationRequested && Stopwatch.GetElapsedTime(start).TotalSeconds < seconds)
         {
-            ended = Next(queue.Reader, listening, stop.Token);
+            ended = Next(queue.Reader, listening, stop);
             double now = Stopwatch.GetElapsedTime(start).TotalSeconds;
             listening.Feed([], now);
             if (listening.Cue != cue)
@@ -166,9 +169,7 @@ internal sealed class ListenVerb() : Verb("listen", "Take samples from a serial 
             listening.Feed(piece.Bytes, piece.At);
         }
 
-        Interruption.Finish = null;
-        stopped = stop.IsCancellationRequested;
-        return stopped ? "Stopped by you." : !ended ? "The time asked for is over." : vanished.Length > 0 ? vanished : "The line ended.";
+        return stop.IsCancellationRequested ? "Stopped by you." : !ended ? "The time asked for is over." : vanished.Length > 0 ? vanished : "The line ended.";
     }
 
     /// <summary>Waits for the next piece, a tenth of a second at most.</summary>

@@ -19,6 +19,7 @@ internal sealed class RoomVerb() : Verb("room", "Sweep the moving parts over the
         command.Add(Hand);
         command.Add(_csv);
         command.Add(_svg);
+        command.Add(CountJobs);
     }
 
     /// <inheritdoc/>
@@ -46,6 +47,6 @@ internal sealed class RoomVerb() : Verb("room", "Sweep the moving parts over the
             terminal.Talk.WriteLine($"Wrote {result.Sweeps.Count} pictures to {folder}");
         }
 
-        return Reply.Of(answer);
+        return Reply.Of(WithJobs(answer, parsed, hand, path));
     }
 }

@@ -32,7 +32,7 @@ internal sealed class SitesVerb() : Verb("sites", "Choose the places of the cont
         }
 
         SitesResult result = SitesAnswer.Answer(hand, path, count);
-        SignalOutput.Tell(result.Answer is not null, result.Errors, terminal);
+        SignalOutput.Tell(result.Answer is not null, result.Errors, path, terminal);
         IEnumerable<(string, Picture)> pictures = [("sites", SitesPicture.Draw(result))];
         SignalOutput.Pictures(parsed.GetValue(_svg), pictures, terminal);
         return Reply.Of(result.Answer!);

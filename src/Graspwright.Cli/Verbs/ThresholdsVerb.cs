@@ -25,7 +25,7 @@ internal sealed class ThresholdsVerb() : Verb("thresholds", "Find the levels and
         string path = parsed.GetRequiredValue(Hand);
         (HandModel hand, _) = HandInput.Read(path);
         ThresholdsResult result = ThresholdsAnswer.Answer(hand, path);
-        SignalOutput.Tell(result.Answer is not null, result.Errors, terminal);
+        SignalOutput.Tell(result.Answer is not null, result.Errors, path, terminal);
         if (parsed.GetValue(_export) is { } file)
         {
             string text = Path.GetExtension(file).ToLowerInvariant() switch

@@ -18,6 +18,8 @@ public static class TerminalChart
     /// <summary>Width of every line at most [characters].</summary>
     public const int Width = 72;
 
+    private const int MostEvents = 26;
+
     /// <summary>The chart as lines of text.</summary>
     /// <param name="chart">One or two curves; events are marked below the axis by letters and named under it.</param>
     /// <param name="characters">Characters to use.</param>
@@ -27,16 +29,22 @@ public static class TerminalChart
     {
         ArgumentNullException.ThrowIfNull(chart);
         ArgumentOutOfRangeException.ThrowIfLessThan(rows, 4);
-        var finite = chart.Series.SelectMany(s => s.X.Zip(s.Y)).Where(p => double.IsFinite(p.First) && double.IsFinite(p.Second)).ToList();
-        if (chart.Series.Count is not (1 or 2) || finite.Count == 0)
+        Extent found = Extent.Of(chart.Series);
+        if (chart.Series.Count is not (1 or 2) || !(found.Left <= found.Right))
         {
             throw new ArgumentException("A terminal chart shows one or two curves with at least one finite place.", nameof(chart));
         }
 
-        Ticks y = Ticks.Enclosing(Math.Min(0, finite.Min(p => p.Second)), Math.Max(0, finite.Max(p => p.Second)), Math.Max(2, rows / 3));
-        (double low, double high) = chart.XExtent ?? (finite.Min(p => p.First), finite.Max(p => p.First));
+        Ticks y = Ticks.Enclosing(Math.Min(0, found.Low), Math.Max(0, found.High), Math.Max(2, rows / 3));
+        (double low, double high) = chart.XExtent ?? (found.Left, found.Right);
         Ticks x = Ticks.Enclosing(low, high, 8);
-        int gutter = y.Values.Max(v => y.Label(v).Length) + 2, columns = Width - gutter - 1;
+        int gutter = 2;
+        foreach (double value in y.Values)
+        {
+            gutter = Math.Max(gutter, y.Label(value).Length + 2);
+        }
+
+        int columns = Width - gutter - 1;
         char[][] plot = chart.Series.Count == 1 && characters == TerminalCharacters.Braille
             ? Dots(chart.Series[0], x, y, columns, rows)
             : Letters(chart.Series, x, y, columns, rows, characters);
@@ -63,12 +71,21 @@ public static class TerminalChart
             bits[py / 4, px / 2] |= px % 2 == 0 ? left[py % 4] : right[py % 4];
         }
 
-        return [.. Enumerable.Range(0, rows).Select(r => Enumerable.Range(0, columns).Select(c => bits[r, c] == 0 ? ' ' : (char)(0x2800 + bits[r, c])).ToArray())];
+        char[][] plot = Blank(rows, columns);
+        for (int r = 0; r < rows; r++)
+        {
+            for (int c = 0; c < columns; c++)
+            {
+                plot[r][c] = bits[r, c] == 0 ? ' ' : (char)(0x2800 + bits[r, c]);
+            }
+        }
+
+        return plot;
     }
 
     private static char[][] Letters(IReadOnlyList<Series> series, Ticks x, Ticks y, int columns, int rows, TerminalCharacters characters)
     {
-        char[][] plot = [.. Enumerable.Range(0, rows).Select(_ => Enumerable.Repeat(' ', columns).ToArray())];
+        char[][] plot = Blank(rows, columns);
         for (int i = 0; i < series.Count; i++)
         {
             foreach ((int px, int py) in Trace(series[i], x, y, columns, rows))
@@ -76,6 +93,17 @@ public static class TerminalChart
                 char old = plot[py][px], mark = Glyph(i, characters);
                 plot[py][px] = old == ' ' || old == mark ? mark : Glyph(2, characters);
             }
+        }
+
+        return plot;
+    }
+
+    private static char[][] Blank(int rows, int columns)
+    {
+        char[][] plot = new char[rows][];
+        for (int r = 0; r < rows; r++)
+        {
+            plot[r] = new string(' ', columns).ToCharArray();
         }
 
         return plot;
@@ -115,10 +143,15 @@ public static class TerminalChart
     private static void AppendPlot(StringBuilder text, char[][] plot, Ticks y, int gutter, TerminalCharacters characters)
     {
         bool plain = characters == TerminalCharacters.Plain;
-        var labels = y.Values.ToLookup(v => (int)Math.Round((1 - Fraction(v, y)) * (plot.Length - 1)));
+        string[] labels = new string[plot.Length];
+        for (int i = y.Values.Count - 1; i >= 0; i--)
+        {
+            labels[(int)Math.Round((1 - Fraction(y.Values[i], y)) * (plot.Length - 1))] = y.Label(y.Values[i]);
+        }
+
         for (int r = 0; r < plot.Length; r++)
         {
-            string label = labels[r].Select(y.Label).FirstOrDefault("");
+            string label = labels[r] ?? "";
             char edge = (label.Length > 0, plain) switch { (true, false) => '┤', (false, false) => '│', (true, true) => '+', _ => '|' };
             text.Append(Ascii(label, plain).PadLeft(gutter - 1)).Append(' ').Append(edge).Append(new string(plot[r]).TrimEnd()).Append('\n');
         }
@@ -128,8 +161,7 @@ public static class TerminalChart
     {
         bool plain = characters == TerminalCharacters.Plain;
         int Column(double v) => (int)Math.Round(Fraction(v, x) * (columns - 1));
-        char[] rule = Enumerable.Repeat(plain ? '-' : '─', columns).ToArray();
-        char[] numbers = Enumerable.Repeat(' ', columns).ToArray(), marks = Enumerable.Repeat(' ', columns).ToArray();
+        char[] rule = new string(plain ? '-' : '─', columns).ToCharArray(), numbers = new string(' ', columns).ToCharArray(), marks = new string(' ', columns).ToCharArray();
         int free = 0;
         foreach (double v in x.Values)
         {
@@ -143,7 +175,21 @@ public static class TerminalChart
             }
         }
 
-        var shown = chart.Events.Where(e => e.At >= x.Low && e.At <= x.High).OrderBy(e => e.At).Take(26).ToList();
+        List<EventLine> shown = [];
+        foreach (EventLine line in chart.Events)
+        {
+            if (line.At >= x.Low && line.At <= x.High)
+            {
+                int before = shown.FindIndex(e => e.At > line.At);
+                shown.Insert(before < 0 ? shown.Count : before, line);
+            }
+        }
+
+        if (shown.Count > MostEvents)
+        {
+            shown.RemoveRange(MostEvents, shown.Count - MostEvents);
+        }
+
         int next = 0;
         for (int i = 0; i < shown.Count && next < columns; i++)
         {
@@ -189,6 +235,37 @@ public static class TerminalChart
         if (line.Length > 0)
         {
             yield return line;
+        }
+    }
+
+    /// <summary>Least and greatest of the finite places; the wrong way round where there is none.</summary>
+    private sealed class Extent
+    {
+        public double Left { get; private set; } = double.PositiveInfinity;
+
+        public double Right { get; private set; } = double.NegativeInfinity;
+
+        public double Low { get; private set; } = double.PositiveInfinity;
+
+        public double High { get; private set; } = double.NegativeInfinity;
+
+        public static Extent Of(IReadOnlyList<Series> series)
+        {
+            Extent found = new();
+            foreach (Series one in series)
+            {
+                for (int i = 0; i < Math.Min(one.X.Count, one.Y.Count); i++)
+                {
+                    (double x, double y) = (one.X[i], one.Y[i]);
+                    if (double.IsFinite(x) && double.IsFinite(y))
+                    {
+                        (found.Left, found.Right) = (Math.Min(found.Left, x), Math.Max(found.Right, x));
+                        (found.Low, found.High) = (Math.Min(found.Low, y), Math.Max(found.High, y));
+                    }
+                }
+            }
+
+            return found;
         }
     }
 }

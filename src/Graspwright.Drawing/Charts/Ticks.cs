@@ -14,7 +14,13 @@ public sealed class Ticks
     {
         Step = step;
         long first = (long)Math.Floor(low / step + Unseen), last = (long)Math.Ceiling(high / step - Unseen);
-        Values = [.. Enumerable.Range(0, (int)(last - first) + 1).Select(i => (first + i) * step)];
+        double[] values = new double[(int)(last - first) + 1];
+        for (int i = 0; i < values.Length; i++)
+        {
+            values[i] = (first + i) * step;
+        }
+
+        Values = values;
         int places = Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 12);
         format = "0." + new string('0', places);
     }

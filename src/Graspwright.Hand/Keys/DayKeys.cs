@@ -66,6 +66,16 @@ internal static class DayKeys
 
     public static HandSection Jobs { get; } = new("The day's jobs, by name.", []) { AnyKey = Part("NAME", () => Job!) };
 
+    public static HandSection Body { get; } = new("The weight on the wrist: what is left of the hand, and the device.",
+    [
+        Of("mass", Dimension.Mass, "Mass of the wearer.", "77 kg", Bounds.Positive) with { Default = "\"77 kg\"", SourceKey = "ansur-2012" },
+        Number("hand_share", "Share of it that a whole hand has.", new(0, true, 0.05, "above 0, at most 5 %")) with { Default = "\"0.575 %\"", SourceKey = "plagenhoef-1983", Example = "\"0.65 %\"" },
+        Number("hand_left", "Share of the hand that is left.", Bounds.Share) with { Default = "\"87 %\"", SourceKey = "workshop-choice", Example = "\"85 %\"" },
+        Place("hand_centre", "Where what is left of the hand balances.", "[\"56 mm\", \"-3 mm\"]") with { DerivedDefault = "0.65 of the hand's breadth from the wrist", SourceKey = "workshop-choice" },
+        Of("device", Dimension.Mass, "Mass of the device past the wrist's axis, as a kitchen scale shows it.", "250 g", Bounds.NotNegative) with { Default = "\"250 g\"", SourceKey = "memory-device-mass" },
+        Place("device_centre", "Where the device balances on a finger laid across it.", "[\"72 mm\", \"12 mm\"]") with { DerivedDefault = "midway between the middle of the knuckles and the rail's rest", SourceKey = "workshop-choice" },
+    ]);
+
     private static HandSection Postures { get; } = new("Postures of the thumb, by name.", []) { AnyKey = Part("NAME", () => Posture!) };
 
     private static HandSection Posture { get; } = new("A posture of the thumb. Places are [distal, dorsal, toward the thumb] from the wrist axis.",

@@ -89,6 +89,9 @@ public sealed record HandSection(string Words, IReadOnlyList<HandKey> Keys)
     /// <summary>Description of every key that the maker names freely; <see langword="null"/> = only the known keys are allowed.</summary>
     public HandKey? AnyKey { get; init; }
 
+    /// <summary>Keys that files had before, and where what they said stands now.</summary>
+    public IReadOnlyDictionary<string, string> Moved { get; init; } = new Dictionary<string, string>();
+
     /// <summary>Finds a key.</summary>
     /// <param name="name">Its name.</param>
     /// <returns><see langword="null"/> if it is not known.</returns>

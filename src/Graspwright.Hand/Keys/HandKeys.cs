@@ -38,8 +38,14 @@ public static class HandKeys
         Part("closing_lock", () => DayKeys.ClosingLock),
         Part("room", () => DayKeys.Room),
         Part("jobs", () => DayKeys.Jobs),
-        Part("day", () => Day!),
-    ]);
+        Part("body", () => DayKeys.Body),
+    ])
+    {
+        Moved = new Dictionary<string, string>(StringComparer.Ordinal)
+        {
+            ["day"] = "move grips, hold and worn to [use]: they are said once there, for the wrist's load and for the life of the parts",
+        },
+    };
 
     /// <summary>A pin.</summary>
     internal static HandSection Pin { get; } = new("A pin.",
@@ -180,13 +186,6 @@ public static class HandKeys
         Choice("pull", "Whether the pull stays attached.", "holds pull", "lets go") with { Required = true },
         Of("may_carry", Dimension.Force, "Greatest force the lock may carry.", "80 N", Bounds.Positive),
         .. SignalKeys.OfLock,
-    ]);
-
-    private static HandSection Day { get; } = new("How much the hand is used in a day.",
-    [
-        Number("grips", "How often it grips in a day, whatever it grips.", Bounds.NotNegative) with { Default = "600", SourceKey = "memory-grips-a-day", Example = "600" },
-        Of("hold", Dimension.Time, "How long a grip is held, on average.", "4 s", Bounds.NotNegative) with { Default = "\"4 s\"", SourceKey = "workshop-choice" },
-        Of("worn", Dimension.Time, "How long the hand is at work in a day.", "8 h", Bounds.Positive) with { Default = "\"8 h\"", SourceKey = "workshop-choice" },
     ]);
 
     private static HandSection Objects { get; } = new("Things to close on, by name.", []) { AnyKey = Part("NAME", () => Object!) };

@@ -123,7 +123,8 @@ internal static class StructureKeys
 
     private static HandSection Use { get; } = new("A day of wear. No published count of grips or knocks was found: count your own for a week first. The reason for each default stands in docs/use.md.",
     [
-        Number("grips", "Grips on a day of wear.", Bounds.NotNegative) with { Default = "600", SourceKey = Assumed, Example = "600" },
+        Number("grips", "Grips on a day of wear, those of all jobs included; what the jobs leave is spread evenly over the objects.", Bounds.NotNegative) with { DerivedDefault = "what the jobs add up to, or 600 where none is counted", SourceKey = Assumed, Example = "600" },
+        Of("hold", Dimension.Time, "How long a grip is held, on average.", "4 s", Bounds.NotNegative) with { Default = "\"4 s\"", SourceKey = Chosen },
         Number("gentle", "Share of the grips at half the all-day effort.", UpToOne) with { Default = "\"65 %\"", SourceKey = Assumed, Example = "\"65 %\"" },
         Number("firm", "Share at the all-day effort.", UpToOne) with { Default = "\"30 %\"", SourceKey = Assumed, Example = "\"30 %\"" },
         Number("hard", "Share at the squeeze effort.", UpToOne) with { Default = "\"5 %\"", SourceKey = Assumed, Example = "\"5 %\"" },
@@ -152,9 +153,9 @@ internal static class StructureKeys
         AnyKey = Number("FINGER", "Share.", UpToOne) with { Example = "\"30 %\"" },
     };
 
-    private static HandSection Jobs { get; } = new("Jobs of the day, by name, instead of grips spread evenly over the objects.", []) { AnyKey = Part("NAME", () => JobKeys!) };
+    private static HandSection Jobs { get; } = new("Grips of the day that are no job of [jobs], by name. Jobs of [jobs] with times_a_day count by themselves: all-day effort as firm, squeeze as hard.", []) { AnyKey = Part("NAME", () => JobKeys!) };
 
-    private static HandSection JobKeys { get; } = new("A job of the day.",
+    private static HandSection JobKeys { get; } = new("Grips of one kind.",
     [
         Free("object", "The thing gripped, one of the objects.", "\"mug\"") with { Required = true },
         Choice("effort", "Half the all-day effort, the all-day effort, or the squeeze.", "gentle", "firm", "hard") with { Default = "\"firm\"" },

@@ -156,3 +156,16 @@ public sealed record HandRoom
 /// <param name="Finger">Name of the finger.</param>
 /// <param name="Place">Place [m].</param>
 public sealed record NamedPlace(string Finger, Point Place);
+
+/// <summary>The weight on the wrist: what is left of the hand, and the device.</summary>
+/// <param name="Mass">Mass of the wearer [kg].</param>
+/// <param name="HandShare">Share of it that a whole hand has, 0 to 1.</param>
+/// <param name="HandLeft">Share of the hand that is left, 0 to 1.</param>
+/// <param name="HandCentre">Where what is left balances [m].</param>
+/// <param name="Device">Mass of the device past the wrist's axis [kg].</param>
+/// <param name="DeviceCentre">Where the device balances [m].</param>
+public sealed record HandBody(double Mass, double HandShare, double HandLeft, Point HandCentre, double Device, Point DeviceCentre)
+{
+    /// <summary>Mass of what is left of the hand [kg].</summary>
+    public double HandMass => Mass * HandShare * HandLeft;
+}

@@ -58,8 +58,8 @@ public sealed record HandModel
     /// <summary>Things to close on.</summary>
     public IReadOnlyList<HandObject> Objects { get; init; } = [];
 
-    /// <summary>How much the hand is used in a day; <see langword="null"/> = the file does not say.</summary>
-    public DayOfUse? Day { get; init; }
+    /// <summary>The weight on the wrist; <see langword="null"/> where the file neither gives it nor any job.</summary>
+    public HandBody? Body { get; init; }
 
     /// <summary>What the file says about strength, use and life.</summary>
     public HandStructure Structure { get; init; } = new();
@@ -78,6 +78,16 @@ public sealed record HandModel
 
     /// <summary>The day's jobs.</summary>
     public IReadOnlyList<Job> Jobs { get; init; } = [];
+
+    /// <summary>Every kind of grip whose number a day is known: the jobs that say how often, then the grips of <see cref="Use.Jobs"/> that are none of these.</summary>
+    public IReadOnlyList<DayJob> CountedGrips =>
+    [
+        .. Jobs.Where(j => j.TimesADay > 0).Select(j => new DayJob(j.Name, j.ObjectName, j.Squeeze ? GripEffort.Hard : GripEffort.Firm, j.TimesADay!.Value)),
+        .. Structure.Use.Jobs.Where(g => !Jobs.Any(j => j.TimesADay > 0 && j.Name == g.Name)),
+    ];
+
+    /// <summary>Grips a day that no job accounts for, 0 or more.</summary>
+    public double UncountedGrips => Math.Max(0, Structure.Use.GripsPerDay - CountedGrips.Sum(g => g.PerDay));
 
     /// <summary>How far the wrist bends each way; <see langword="null"/> = not given.</summary>
     public WristRange? WristRange { get; init; }

@@ -4,8 +4,11 @@ namespace Graspwright.Hand;
 /// <remarks>No published count of grips or knocks a day was found; every default here is an assumption with its reason in docs/use.md.</remarks>
 public sealed record Use
 {
-    /// <summary>Grips on a day of wear, 0 or more.</summary>
+    /// <summary>Grips on a day of wear, those of all jobs included, 0 or more.</summary>
     public double GripsPerDay { get; init; } = 600;
+
+    /// <summary>How long a grip is held, on average [s], 0 or more.</summary>
+    public double HoldSeconds { get; init; } = 4;
 
     /// <summary>Share of grips at half the all-day effort.</summary>
     public double GentleShare { get; init; } = 0.65;
@@ -46,7 +49,7 @@ public sealed record Use
     /// <summary>Share of the knocks that each finger takes, in the order of the fingers; sums to 1.</summary>
     public IReadOnlyList<double> Exposure { get; init; } = [];
 
-    /// <summary>Jobs of the day that say which thing is gripped how; empty = grips spread evenly over the things of the file.</summary>
+    /// <summary>Grips beside the jobs of <see cref="HandModel.Jobs"/> that say which thing is gripped how; <see cref="HandModel.CountedGrips"/> has both.</summary>
     public IReadOnlyList<DayJob> Jobs { get; init; } = [];
 
     /// <summary>A recorded history of the wrist's moment; <see langword="null"/> = none.</summary>
@@ -72,8 +75,8 @@ public enum GripEffort
     Hard,
 }
 
-/// <summary>A job of the day.</summary>
-/// <param name="Name">Its name.</param>
+/// <summary>Grips of one kind on a day.</summary>
+/// <param name="Name">Their name.</param>
 /// <param name="ObjectName">The thing gripped.</param>
 /// <param name="Effort">How hard.</param>
 /// <param name="PerDay">Grips on a day of wear, 0 or more.</param>

@@ -69,6 +69,12 @@ public sealed class HandEditor
             ? Value(path, key, node, found.Source, found.InFile)
             : null;
 
+    /// <summary>Where a value stands in the file.</summary>
+    /// <param name="path">Its path.</param>
+    /// <returns>Line and column from 1; <see langword="null"/> if the file does not say it.</returns>
+    public (int Line, int Column)? PlaceOf(string path) =>
+        HandPath.TrySplit(path, out IReadOnlyList<PathStep>? steps) && Locate(steps) is { Node: { } node, InFile: true } ? (node.Place.Line, node.Place.Column) : null;
+
     /// <summary>Sets a value.</summary>
     /// <param name="path">Its path.</param>
     /// <param name="value">A quantity with its unit, a word, or a TOML list for pairs, triples and moment tables.</param>

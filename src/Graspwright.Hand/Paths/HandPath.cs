@@ -1,11 +1,10 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
-using System.Text.RegularExpressions;
 
 namespace Graspwright.Hand;
 
 /// <summary>Paths to values: <c>crank.fulcrum.x</c>, <c>fingers.index.segments[1]</c>. Lists count from 1.</summary>
-public static partial class HandPath
+public static class HandPath
 {
     /// <summary>Joins a key to a path.</summary>
     /// <param name="path">The path; empty = the whole file.</param>
@@ -13,7 +12,7 @@ public static partial class HandPath
     public static string Join(string path, string key)
     {
         ArgumentNullException.ThrowIfNull(path);
-        string plain = BareKey().IsMatch(key) ? key : Toml.Text(key);
+        string plain = key.Length > 0 && BareEnd(key, 0) == key.Length ? key : Toml.Text(key);
         return path.Length == 0 ? plain : $"{path}.{plain}";
     }
 
@@ -28,17 +27,17 @@ public static partial class HandPath
         int at = 0;
         while (at < path.Length)
         {
-            Match step = Step().Match(path, at);
-            if (!step.Success || (found.Count == 0 && step.Groups["dot"].Success) || (found.Count > 0 && !step.Groups["dot"].Success && !step.Groups["index"].Success))
+            bool dot = path[at] == '.';
+            int from = dot ? at + 1 : at;
+            bool joined = from < path.Length && path[from] == '[' ? !dot : dot == found.Count > 0;
+            if (!joined || Step(path, from, out int end) is not { } step)
             {
                 steps = null;
                 return false;
             }
 
-            found.Add(step.Groups["index"].Success
-                ? new("", int.Parse(step.Groups["index"].Value, CultureInfo.InvariantCulture))
-                : new(step.Groups["quoted"].Success ? Unquoted(step.Groups["quoted"].Value) : step.Groups["bare"].Value, 0));
-            at += step.Length;
+            found.Add(step);
+            at = end;
         }
 
         steps = found.Count == 0 || found[0].Index > 0 ? null : found;
@@ -140,11 +139,48 @@ public static partial class HandPath
 
     private static string Unquoted(string quoted) => quoted.Replace("\\\"", "\"", StringComparison.Ordinal).Replace("\\\\", "\\", StringComparison.Ordinal);
 
-    [GeneratedRegex("^[A-Za-z0-9_-]+$", RegexOptions.None, 1000)]
-    private static partial Regex BareKey();
+    private static int BareEnd(string text, int at)
+    {
+        while (at < text.Length && (char.IsAsciiLetterOrDigit(text[at]) || text[at] is '_' or '-'))
+        {
+            at++;
+        }
 
-    [GeneratedRegex("\\G(?:(?<dot>\\.)?(?:(?<bare>[A-Za-z0-9_-]+)|\"(?<quoted>(?:[^\"\\\\]|\\\\.)*)\")|\\[(?<index>[0-9]{1,6})\\])", RegexOptions.ExplicitCapture, 1000)]
-    private static partial Regex Step();
+        return at;
+    }
+
+    /// <summary>The key or list place that starts at a character; <see langword="null"/> if neither does.</summary>
+    private static PathStep? Step(string path, int at, out int end)
+    {
+        end = BareEnd(path, at);
+        if (end > at)
+        {
+            return new(path[at..end], 0);
+        }
+
+        if (at < path.Length && path[at] == '"')
+        {
+            for (end = at + 1; end < path.Length && path[end] != '"'; end++)
+            {
+                end += path[end] == '\\' ? 1 : 0;
+            }
+
+            return end++ < path.Length ? new(Unquoted(path[(at + 1)..(end - 1)]), 0) : null;
+        }
+
+        end = at + 1;
+        while (end < path.Length && char.IsAsciiDigit(path[end]))
+        {
+            end++;
+        }
+
+        int digits = end - at - 1;
+        return at < path.Length && path[at] == '[' && digits is > 0 and <= GreatestDigits && end < path.Length && path[end++] == ']'
+            ? new("", int.Parse(path.AsSpan(at + 1, digits), NumberStyles.None, CultureInfo.InvariantCulture))
+            : null;
+    }
+
+    private const int GreatestDigits = 6;
 }
 
 /// <summary>One step of a path.</summary>

@@ -5,9 +5,20 @@ internal sealed class BalanceBinding(Binder root, IReadOnlyList<Finger> fingers)
 {
     private const double LeastArm = 1e-4; // a tenth of a millimetre: no bar has a shorter arm
 
-    private readonly Dictionary<string, double> _across = fingers.GroupBy(f => f.Name, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Across, StringComparer.Ordinal);
+    private readonly Dictionary<string, double> _across = Places(fingers);
     private readonly HashSet<string> _carried = new(StringComparer.Ordinal);
     private readonly HashSet<string> _barNames = new(StringComparer.Ordinal);
+
+    private static Dictionary<string, double> Places(IReadOnlyList<Finger> fingers)
+    {
+        Dictionary<string, double> across = new(StringComparer.Ordinal);
+        foreach (Finger finger in fingers)
+        {
+            across.TryAdd(finger.Name, finger.Across);
+        }
+
+        return across;
+    }
 
     public BalanceNode Bind()
     {

@@ -38,8 +38,8 @@ internal sealed class Binder(BindingRun run, TableNode? table, TableNode? shared
 
     public double? Optional(string name) => Has(name) ? Quantity(name) : null;
 
-    public Point Point(string name) =>
-        Value(name, null) is { } node ? ValueReading.Pair(Key(name), node, "", null) : new(double.NaN, double.NaN);
+    public Point Point(string name, string? derived = null) =>
+        Value(name, derived) is { } node ? ValueReading.Pair(Key(name), node, "", null) : new(double.NaN, double.NaN);
 
     public Triple Triple(string name, string? derived = null) =>
         Value(name, derived) is { } node ? ValueReading.Triple(Key(name), node, "", null) : new(double.NaN, double.NaN, double.NaN);
@@ -57,7 +57,7 @@ internal sealed class Binder(BindingRun run, TableNode? table, TableNode? shared
         Value(name, derived) is { } node ? ValueReading.Word(Key(name), node, "", null) ?? "" : "";
 
     public T Choice<T>(string name)
-        where T : struct, Enum => Enum.TryParse(Word(name), ignoreCase: true, out T value) ? value : default;
+        where T : struct, Enum => Enum.TryParse(typeof(T), Word(name), ignoreCase: true, out object? value) ? (T)value : default;
 
     /// <summary>A part with its defaults, whether or not the file has it.</summary>
     public Binder Part(string name)

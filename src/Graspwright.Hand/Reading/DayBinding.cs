@@ -53,6 +53,13 @@ internal static class DayBinding
         SoundKnuckles = Places(t.Part("sound_knuckles"), fingers),
     };
 
+    public static HandBody Body(Binder t, HandModel hand)
+    {
+        double knuckles = hand.Fingers.Select(f => f.Knuckle.X).DefaultIfEmpty().Average(), height = hand.Fingers.Select(f => f.Knuckle.Y).DefaultIfEmpty().Average();
+        return new(t.Quantity("mass"), t.Quantity("hand_share"), t.Quantity("hand_left"), t.Point("hand_centre", Lengths(0.65 * hand.HandBreadth, 0)),
+            t.Quantity("device"), t.Point("device_centre", Lengths((knuckles + hand.Rail.Rest.X) / 2, (height + hand.Rail.Rest.Y) / 2)));
+    }
+
     private static ThumbPosture Posture(string name, Binder t)
     {
         SpacePoint pad = Space(t.Triple("pad")), looksAt = Space(t.Triple("looks_at"));
@@ -128,6 +135,9 @@ internal static class DayBinding
         "handle" => HeldAs.Handle,
         _ => HeldAs.Cylinder,
     };
+
+    /// <summary>A place to a hundredth of a millimetre: it is a guess.</summary>
+    private static string Lengths(double x, double y) => Toml.List([Toml.Quantity(Math.Round(x, 5), Dimension.Length), Toml.Quantity(Math.Round(y, 5), Dimension.Length)]);
 
     private static SpacePoint Space(Triple t) => new(t.First, t.Second, t.Third);
 

@@ -20,7 +20,19 @@ internal static class FingerBinding
 
         double pitch = handBreadth / FingersAcrossTheHand;
         List<Finger> bound = [.. parts.Select((p, i) => One(p.Name, p.Part, ((parts.Count - 1) / 2.0 - i) * pitch, railRadians))];
-        return parts.TrueForAll(p => p.Part.Has("across")) ? [.. bound.OrderByDescending(f => f.Across)] : bound;
+        if (!parts.TrueForAll(p => p.Part.Has("across")))
+        {
+            return bound;
+        }
+
+        List<Finger> sorted = [];
+        foreach (Finger finger in bound)
+        {
+            int behind = sorted.FindIndex(f => f.Across < finger.Across);
+            sorted.Insert(behind < 0 ? sorted.Count : behind, finger);
+        }
+
+        return sorted;
     }
 
     private static Finger One(string name, Binder t, double across, double railRadians)

@@ -61,7 +61,7 @@ internal static class HandBinding
             Pads = jobs.Count > 0 || root.Has("pads") ? DayBinding.Pads(root.Part("pads")) : null,
             Thumb = jobs.Count > 0 || root.Has("thumb") ? DayBinding.Thumb(root.Part("thumb")) : null,
             ClosingLock = root.OptionalPart("closing_lock") is { } held ? DayBinding.ClosingLock(held) : null,
-            Day = root.OptionalPart("day") is { } use ? new(use.Quantity("grips"), use.Quantity("hold"), use.Quantity("worn")) : null,
+            Body = jobs.Count > 0 || root.Has("body") ? DayBinding.Body(root.Part("body"), hand) : null,
             Room = root.OptionalPart("room") is { } room ? DayBinding.Room(room, hand.Fingers) : null,
         };
     }

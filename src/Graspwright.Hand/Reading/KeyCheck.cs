@@ -96,6 +96,12 @@ internal sealed class KeyCheck(Faults faults, string? folder)
 
     private void Unknown(Entry entry, HandSection section, string path)
     {
+        if (section.Moved.TryGetValue(entry.Key, out string? way))
+        {
+            faults.Add(entry.KeyPlace, path, $"{entry.Key}, which stands elsewhere now", "no such section", way);
+            return;
+        }
+
         string? near = Nearest.To(entry.Key, section.Keys.Select(k => k.Name));
         faults.Add(entry.KeyPlace, path, $"the unknown key {entry.Key}", string.Join(", ", section.Keys.Select(k => k.Name)),
             near is null ? "remove it or use one of these" : $"did you mean {near}?");

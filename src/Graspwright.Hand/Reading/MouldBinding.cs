@@ -10,23 +10,35 @@ internal static class MouldBinding
             return null;
         }
 
-        List<(LimbMark Mark, Place Place)> marks = [.. t.Part("marks").NamedParts().Select(p => (Mark(p.Name, p.Part), p.Part.Place))];
+        List<LimbMark> marks = [];
+        Dictionary<LimbMark, Binder> parts = new(ReferenceEqualityComparer.Instance);
+        foreach (NamedPart named in t.Part("marks").NamedParts())
+        {
+            LimbMark mark = Mark(named.Name, named.Part);
+            marks.Add(mark);
+            parts.Add(mark, named.Part);
+        }
+
         if (marks.Count < 2)
         {
             t.Fault(t.PlaceOf("marks"), "marks", marks.Count == 0 ? "no mark" : "one mark", "two marks or more", "measure the girth at two places and add wrist = { place = \"0 mm\", girth = \"172 mm\" } to [form.marks]");
         }
 
-        marks.Sort((a, b) => a.Mark.Place.CompareTo(b.Mark.Place));
-        foreach (((LimbMark Mark, Place Place) a, (LimbMark Mark, Place Place) b) in marks.Zip(marks.Skip(1)).Where(p => p.Second.Mark.Place - p.First.Mark.Place < 1e-4))
+        marks.Sort((a, b) => a.Place.CompareTo(b.Place));
+        for (int i = 1; i < marks.Count; i++)
         {
-            t.Fault(b.Place, $"marks.{b.Mark.Name}", $"{b.Mark.Name} at the place of {a.Mark.Name}", "marks that lie apart", "check the places, or remove one of the two");
+            (LimbMark a, LimbMark b) = (marks[i - 1], marks[i]);
+            if (b.Place - a.Place < 1e-4)
+            {
+                t.Fault(parts[b].Place, $"marks.{b.Name}", $"{b.Name} at the place of {a.Name}", "marks that lie apart", "check the places, or remove one of the two");
+            }
         }
 
-        double first = marks.Count > 0 ? marks[0].Mark.Place : double.NaN, last = marks.Count > 0 ? marks[^1].Mark.Place : double.NaN;
+        double first = marks.Count > 0 ? marks[0].Place : double.NaN, last = marks.Count > 0 ? marks[^1].Place : double.NaN;
         LimbForm form = new()
         {
             Zero = t.Word("zero"),
-            Marks = [.. marks.Select(m => m.Mark)],
+            Marks = marks,
             NearEdge = t.Quantity("near_edge", Toml.Quantity(first, Dimension.Length)),
             FarEdge = t.Quantity("far_edge", Toml.Quantity(last, Dimension.Length)),
             Thumb = t.OptionalPart("thumb") is { } thumb ? new(thumb.Quantity("place"), thumb.Quantity("root"), thumb.Quantity("largest"), thumb.Quantity("length"), thumb.Quantity("angle")) : null,

@@ -31,6 +31,42 @@ public static class NamedFiles
             : null;
     }
 
+    /// <summary>Files that a hand file names and that are not there. Only the verbs that need one refuse; <c>check</c> tells of all.</summary>
+    /// <param name="source">The hand file.</param>
+    /// <param name="folder">Its folder.</param>
+    public static IReadOnlyList<HandError> Missing(HandSource source, string folder)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        ArgumentNullException.ThrowIfNull(folder);
+        return [.. Named(source.Root, HandKeys.Root, "").Where(n => Fault(n.File.Text, null) is null && !File.Exists(Path.Combine(folder, n.File.Text.Replace('\\', '/'))))
+            .Select(n => new HandError(source.Text.Name, n.File.Place.Line, n.File.Place.Column, n.Path,
+                Directory.Exists(Path.Combine(folder, n.File.Text)) ? $"\"{n.File.Text}\", which is a folder" : $"\"{n.File.Text}\", which is not there", "a file inside the folder of the hand file", "put the file there, correct its name, or remove the line"))];
+    }
+
+    private static IEnumerable<(string Path, TextNode File)> Named(TableNode table, HandSection section, string path)
+    {
+        foreach (Entry entry in table.Entries)
+        {
+            string here = HandPath.Join(path, entry.Key);
+            if (section.Find(entry.Key) is not { } key)
+            {
+                continue;
+            }
+
+            if (key.Form == KeyForm.FileName && entry.Value is TextNode file)
+            {
+                yield return (here, file);
+            }
+            else if (key.Parts is { } parts && entry.Value is TableNode below)
+            {
+                foreach ((string Path, TextNode File) named in Named(below, parts(), here))
+                {
+                    yield return named;
+                }
+            }
+        }
+    }
+
     private static bool Escapes(string name, string folder)
     {
         string root = Real(folder);

@@ -34,7 +34,7 @@ internal static class StructureBinding
                 Shell = repair.Quantity("shell"),
                 Quick = repair.Quantity("quick"),
             },
-            Use = UseBinding.Use(root.Part("use"), fingers, objects),
+            Use = UseBinding.Use(root.Part("use"), root.Part("jobs"), fingers, objects),
         };
         return bound with { Guesses = Together(run.Guesses, fingers.Count) };
     }

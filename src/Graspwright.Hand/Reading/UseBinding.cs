@@ -3,13 +3,17 @@ namespace Graspwright.Hand;
 /// <summary>Binds the day of wear.</summary>
 internal static class UseBinding
 {
+    private const double CountTolerance = 1e-9; // counts are said in tenths at the finest
     private const double OuterWeight = 2; // an outer finger is open to one side, an inner one stands between its neighbours
 
-    public static Use Use(Binder t, IReadOnlyList<Finger> fingers, IReadOnlyList<HandObject> objects)
+    /// <summary>Binds [use]; the jobs of [jobs] that say how often they come count among its grips.</summary>
+    public static Use Use(Binder t, Binder jobs, IReadOnlyList<Finger> fingers, IReadOnlyList<HandObject> objects)
     {
+        DayJob[] beside = [.. t.Part("jobs").NamedParts().Select(p => Job(p.Name, p.Part, objects))];
         Use use = new()
         {
-            GripsPerDay = t.Quantity("grips"),
+            GripsPerDay = Grips(t, jobs, beside),
+            HoldSeconds = t.Quantity("hold"),
             GentleShare = t.Quantity("gentle"),
             FirmShare = t.Quantity("firm"),
             HardShare = t.Quantity("hard"),
@@ -21,7 +25,7 @@ internal static class UseBinding
             LoadSpread = t.Quantity("load_spread"),
             Knocks = Knocks(t),
             Exposure = Exposure(t, fingers),
-            Jobs = [.. t.Part("jobs").NamedParts().Select(p => Job(p.Name, p.Part, objects))],
+            Jobs = beside,
             History = t.OptionalPart("history") is { } h ? new(h.Word("file"), h.Quantity("days"), Thing(h, objects)) : null,
         };
         double sum = use.GentleShare + use.FirmShare + use.HardShare;
@@ -37,6 +41,42 @@ internal static class UseBinding
         }
 
         return use;
+    }
+
+    /// <summary>Grips a day: what the file says, or what its jobs add up to; said twice, both must agree.</summary>
+    private static double Grips(Binder t, Binder jobs, DayJob[] beside)
+    {
+        Dictionary<string, double> counted = new(StringComparer.Ordinal);
+        foreach ((string name, Binder job) in jobs.NamedParts())
+        {
+            counted[name] = job.Optional("times_a_day") ?? 0;
+        }
+
+        foreach (DayJob grips in beside)
+        {
+            if (counted.GetValueOrDefault(grips.Name) is > 0 and double times && Math.Abs(times - grips.PerDay) > CountTolerance * times)
+            {
+                t.Part("jobs").Fault(t.Part("jobs").PlaceOf(grips.Name), grips.Name, FormattableString.Invariant($"{grips.PerDay:0.###} a day, where [jobs] says {times:0.###}"), "one count for one job",
+                    $"remove it here: jobs.{grips.Name}.times_a_day counts for the life as well");
+            }
+
+            counted[grips.Name] = counted.GetValueOrDefault(grips.Name) is > 0 and double said ? said : grips.PerDay;
+        }
+
+        double sum = counted.Values.Sum();
+        if (!t.Has("grips"))
+        {
+            return sum > 0 ? sum : t.Quantity("grips", "600");
+        }
+
+        double all = t.Quantity("grips");
+        if (sum > all * (1 + CountTolerance))
+        {
+            t.Fault(t.PlaceOf("grips"), "grips", FormattableString.Invariant($"{all:0.###} a day, where the jobs add up to {sum:0.###}"), "at least what [jobs] and [use.jobs] add up to",
+                "leave grips out, and the jobs are the day; or count again");
+        }
+
+        return all;
     }
 
     /// <summary>The share of each finger where the file says nothing.</summary>

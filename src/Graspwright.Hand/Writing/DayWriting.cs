@@ -22,12 +22,9 @@ internal static class DayWriting
             Thumb(root.Part("thumb", always: true), thumb);
         }
 
-        if (hand.Day is { } use)
+        if (hand.Body is { } body)
         {
-            OutTable part = root.Part("day", always: true);
-            part.Quantity("grips", use.Grips);
-            part.Quantity("hold", use.HoldSeconds);
-            part.Quantity("worn", use.WornSeconds);
+            Body(root.Part("body", always: true), body);
         }
 
         if (hand.ClosingLock is { } held)
@@ -49,6 +46,16 @@ internal static class DayWriting
         {
             Job(jobs.Part(job.Name, always: true), job);
         }
+    }
+
+    private static void Body(OutTable t, HandBody body)
+    {
+        t.Quantity("mass", body.Mass);
+        t.Quantity("hand_share", body.HandShare);
+        t.Quantity("hand_left", body.HandLeft);
+        t.Point("hand_centre", body.HandCentre);
+        t.Quantity("device", body.Device);
+        t.Point("device_centre", body.DeviceCentre);
     }
 
     private static void Pads(OutTable t, Pads pads)

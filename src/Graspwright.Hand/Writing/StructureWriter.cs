@@ -109,6 +109,7 @@ internal static class StructureWriter
     private static void WriteUse(OutTable t, Use use, IReadOnlyList<Finger> fingers)
     {
         t.Quantity("grips", use.GripsPerDay);
+        t.Quantity("hold", use.HoldSeconds);
         t.Quantity("gentle", use.GentleShare);
         t.Quantity("firm", use.FirmShare);
         t.Quantity("hard", use.HardShare);

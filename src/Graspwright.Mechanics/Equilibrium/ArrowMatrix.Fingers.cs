@@ -35,7 +35,11 @@ internal sealed partial class ArrowMatrix
             _count = offsets.Length;
             _reached = reached;
             _sizes = sizes.ToArray();
-            _width = _sizes.Max();
+            foreach (int size in _sizes)
+            {
+                _width = Math.Max(_width, size);
+            }
+
             for (int i = 0; i < _at.Length; i++)
             {
                 int lane = Math.Min(i % FingerGroup.Lanes, _count - 1), q = i / FingerGroup.Lanes;

@@ -53,6 +53,9 @@ public sealed record SweepResult(IReadOnlyList<NearPair> Pairs, double Height, d
     /// <summary>Smallest gap of all pairs [m]; infinite without pairs.</summary>
     public double Clearance => Pairs.Count > 0 ? Pairs[0].Gap : double.PositiveInfinity;
 
+    /// <summary>Fingers, their middle and distal segments, beside the palm and the stumps; the nearest first. To meet there is no clash, it is a fist.</summary>
+    public IReadOnlyList<NearPair> OnPalm { get; init; } = [];
+
     /// <summary>The clash that comes first, or <see langword="null"/>.</summary>
     public NearPair? FirstClash => Pairs.Where(p => p.ClashTheta is not null).MinBy(p => p.ClashTheta);
 }

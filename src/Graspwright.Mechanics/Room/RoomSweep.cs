@@ -52,7 +52,7 @@ public sealed class RoomSweep
             }
         }
 
-        List<NearPair> found = [];
+        List<NearPair> found = [], onPalm = [];
         double[] gaps = new double[rows];
         foreach ((int first, int second) in _pairs)
         {
@@ -61,12 +61,13 @@ public sealed class RoomSweep
                 gaps[r] = placed[r * bodies + first].GapTo(Other(placed.AsSpan(r * bodies, bodies), second));
             }
 
-            found.Add(Nearest(first, second, gaps, motions, bodies));
+            (first >= _bodies.FirstSegment && second >= bodies ? onPalm : found).Add(Nearest(first, second, gaps, motions, bodies));
         }
 
         (double height, double theta, string part) = Highest(placed, bodies);
         found.Sort((a, b) => a.Gap.CompareTo(b.Gap));
-        return new(found, height, theta, part);
+        onPalm.Sort((a, b) => a.Gap.CompareTo(b.Gap));
+        return new(found, height, theta, part) { OnPalm = onPalm };
     }
 
     /// <summary>Gap of a watched pair at a place of the sweep, for tests against sampling [m].</summary>
@@ -94,7 +95,7 @@ public sealed class RoomSweep
 
     private string Name(int body) => body < _at.Length ? _bodies.Names[body] : _room.Still[body - _at.Length].Name;
 
-    /// <summary>Which bodies may not meet: links, carriage and bars the hand; bars each other and the links; fingers their neighbours.</summary>
+    /// <summary>Which bodies are watched: links, carriage and bars beside the hand; bars beside each other and the links; fingers beside their neighbours, and past their knuckle beside the hand.</summary>
     private void Watch()
     {
         int bars = MovingBodies.FirstBar, segments = _bodies.FirstSegment;
@@ -120,6 +121,14 @@ public sealed class RoomSweep
             {
                 _pairs.Add((2, bars + a));
                 _pairs.Add((3, bars + a));
+            }
+        }
+
+        for (int segment = segments; segment < _at.Length; segment++)
+        {
+            for (int still = 0; still < _room.Still.Count && (segment - segments) % 3 > 0; still++)
+            {
+                _pairs.Add((segment, _at.Length + still));
             }
         }
 

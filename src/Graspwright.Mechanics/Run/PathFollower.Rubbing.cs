@@ -17,20 +17,27 @@ internal sealed partial class PathFollower
         SettleSlides(justSwitched);
         for (int round = 0; round < 2 * _eq.Places.Length; round++)
         {
-            int worst = WorstStick(justSwitched, out bool upper);
+            bool together = round < TogetherRounds;
+            int worst = WorstStick(justSwitched, together, out bool upper);
             if (worst < 0)
             {
                 return;
             }
 
-            _switchedHere[_slideWatch + worst]++;
-            SwitchPlace(worst, upper);
+            if (!together)
+            {
+                SwitchCounted(worst, upper);
+            }
+
             FindRates();
-            SettleSlides(worst);
+            SettleSlides(together ? -1 : worst);
         }
     }
 
-    /// <summary>Places that would slide against the sense of their friction stick instead, the worst first, until none is left.</summary>
+    /// <summary>Rounds in which every place that is wrong is switched at once, which nearly always settles them; then the worst alone, which cannot go round in circles.</summary>
+    private const int TogetherRounds = 3;
+
+    /// <summary>Places that would slide against the sense of their friction stick instead, until none is left.</summary>
     private void SettleSlides(int justSwitched)
     {
         for (int round = 0; round < 4 * _eq.Places.Length; round++)
@@ -41,9 +48,19 @@ internal sealed partial class PathFollower
             {
                 ref RubbingPlace p = ref _eq.Places[i];
                 double along = p.Mode * _direction * _rub.Slide[i];
-                if (p.Active && i != justSwitched && along < value)
+                if (!p.Active || i == justSwitched || !(along < value))
                 {
-                    (worst, value) = (i, along);
+                    continue;
+                }
+
+                worst = i;
+                if (round < TogetherRounds)
+                {
+                    SwitchCounted(i, true);
+                }
+                else
+                {
+                    value = along;
                 }
             }
 
@@ -52,10 +69,19 @@ internal sealed partial class PathFollower
                 return;
             }
 
-            _switchedHere[_slideWatch + worst]++;
-            SwitchPlace(worst, true);
+            if (round >= TogetherRounds)
+            {
+                SwitchCounted(worst, true);
+            }
+
             FindRates();
         }
+    }
+
+    private void SwitchCounted(int place, bool upper)
+    {
+        _switchedHere[_slideWatch + place]++;
+        SwitchPlace(place, upper);
     }
 
     /// <summary>
@@ -74,8 +100,8 @@ internal sealed partial class PathFollower
         p.Mode = p.IsLoaded || _switchedHere[_slideWatch + place] > 1 ? 0 : -p.Mode;
     }
 
-    /// <summary>The place that sticks at its bound and is pushed over it hardest by the motion to come; −1 for none.</summary>
-    private int WorstStick(int except, out bool upper)
+    /// <summary>The place that sticks at its bound and is pushed over it hardest by the motion to come; −1 for none. Together: all such are switched, and the last is given.</summary>
+    private int WorstStick(int except, bool together, out bool upper)
     {
         int worst = -1;
         double value = -StickRateNoise;
@@ -97,10 +123,19 @@ internal sealed partial class PathFollower
                 }
 
                 double rate = side * _direction * ((side > 0 ? _rub.High[i] : _rub.Low[i]) - _rub.Friction[i]) / p.Stiffness;
-                if (rate < value)
+                if (!(rate < value))
                 {
-                    (worst, upper, value) = (i, side > 0, rate);
+                    continue;
                 }
+
+                (worst, upper) = (i, side > 0);
+                if (together)
+                {
+                    SwitchCounted(i, upper);
+                    break;
+                }
+
+                value = rate;
             }
         }
 

@@ -21,6 +21,7 @@ internal sealed partial class PathFollower
     private const double LengthScale = 0.03;         // m that count as much as 1 rad
     private const double SmallestStep = 1e-9;        // rad
     private const int NewtonLimit = 14;
+    private const double ForceTolerance = 2e-7, MomentTolerance = 5e-9; // N and N·m of unbalance; Newton leaves far less, as its errors square
 
     private readonly DriveModel _drive;
     private readonly RunOptions _options;
@@ -59,7 +60,7 @@ internal sealed partial class PathFollower
         {
             bool length = i is DriveEquations.Shift or DriveEquations.Carriage;
             _scale[i] = length ? LengthScale : 1;
-            _tolerance[i] = length ? 2e-8 : 5e-10;
+            _tolerance[i] = length ? ForceTolerance : MomentTolerance;
         }
 
         _strung = drive.PullLink.Slack < 0 || drive.TransferLink.Slack < 0 || drive.Fingers.Any(f => f.Pull.Slack < 0);

@@ -35,7 +35,7 @@ public sealed class HandAnswers(OpenHand open)
         "thumb" => Pair(verb, Thumbing.Answer(hand, open.Path)),
         "room" => Rooming.Answer(hand, open.Path) is var room ? new(verb, room.Answer, room.Errors, room) : throw new InvalidOperationException(),
         "postures" => Pair(verb, Posturing.Answer(hand, open.Path)),
-        "dose" => Pair(verb, Dosing.Answer(new(hand, hand.Day ?? DayOfUse.Assumed) { File = open.Path })),
+        "dose" => Pair(verb, Dosing.Answer(new(hand) { File = open.Path })),
         "breaks" => Breaking.Answer(new(hand) { File = open.Path }) is var breaks ? new(verb, breaks.Answer, breaks.Errors, breaks) : throw new InvalidOperationException(),
         "lasts" => Lasts(hand),
         "lives" => FromLog(verb, hand, log => LivesAnswer.Of(new(hand, log, null, null)) is var lives ? (lives.Answer, lives) : default),

@@ -1,4 +1,5 @@
 using System.Runtime.Intrinsics;
+using Graspwright.Signals.Recordings;
 
 namespace Graspwright.Signals.Filters;
 
@@ -46,35 +47,58 @@ public sealed record FrontEnd(double RateHertz, SectionChain? Band, SectionChain
     public void Run(IReadOnlyList<double[]> channels)
     {
         ArgumentNullException.ThrowIfNull(channels);
-        const int length = 512;
-        Vector256<double>[] block = new Vector256<double>[length];
         for (int first = 0; first < channels.Count; first += Filtering.Lanes)
         {
             double[][] four = [.. channels.Skip(first).Take(Filtering.Lanes)];
-            Filtering? band = Band is null ? null : new(Band);
-            Filtering smooth = new(Smooth);
-            for (int start = 0; start < four[0].Length; start += length)
-            {
-                Span<Vector256<double>> part = block.AsSpan(0, Math.Min(length, four[0].Length - start));
-                Filtering.Lay(four, start, part);
-                if (start == 0)
-                {
-                    band?.Settle(part[0]);
-                    smooth.Settle(band is null ? part[0] : Vector256<double>.Zero);
-                }
-
-                if (band is not null)
-                {
-                    band.Run(part);
-                    for (int i = 0; i < part.Length; i++)
-                    {
-                        part[i] = Vector256.Abs(part[i]);
-                    }
-                }
-
-                smooth.Run(part);
-                Filtering.Take(part, four, start);
-            }
+            Run(four[0].Length, (start, part) => Filtering.Lay(four, start, part), (start, part) => Filtering.Take(part, four, start));
         }
     }
+
+    /// <summary>Envelopes of the channels of a recording, kept to 24 bits, as the samples are.</summary>
+    /// <param name="channels">Channels, all of one length.</param>
+    public float[][] Envelopes(IReadOnlyList<Channel> channels)
+    {
+        ArgumentNullException.ThrowIfNull(channels);
+        float[][] envelopes = [.. channels.Select(c => new float[c.Counts.Length])];
+        for (int first = 0; first < channels.Count; first += Filtering.Lanes)
+        {
+            Channel[] from = [.. channels.Skip(first).Take(Filtering.Lanes)];
+            float[][] to = envelopes[first..(first + from.Length)];
+            Run(from[0].Counts.Length, (start, part) => Filtering.Lay(from, start, part), (start, part) => Filtering.Take(part, to, start));
+        }
+
+        return envelopes;
+    }
+
+    private void Run(int count, BlockAction lay, BlockAction take)
+    {
+        const int length = 512;
+        Vector256<double>[] block = new Vector256<double>[length];
+        Filtering? band = Band is null ? null : new(Band);
+        Filtering smooth = new(Smooth);
+        for (int start = 0; start < count; start += length)
+        {
+            Span<Vector256<double>> part = block.AsSpan(0, Math.Min(length, count - start));
+            lay(start, part);
+            if (start == 0)
+            {
+                band?.Settle(part[0]);
+                smooth.Settle(band is null ? part[0] : Vector256<double>.Zero);
+            }
+
+            if (band is not null)
+            {
+                band.Run(part);
+                for (int i = 0; i < part.Length; i++)
+                {
+                    part[i] = Vector256.Abs(part[i]);
+                }
+            }
+
+            smooth.Run(part);
+            take(start, part);
+        }
+    }
+
+    private delegate void BlockAction(int start, Span<Vector256<double>> block);
 }

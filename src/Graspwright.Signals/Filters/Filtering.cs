@@ -1,4 +1,6 @@
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using Graspwright.Signals.Recordings;
 
 namespace Graspwright.Signals.Filters;
 
@@ -69,19 +71,28 @@ public sealed class Filtering
     /// <param name="block">Samples, a lane for each channel.</param>
     public void Run(Span<Vector256<double>> block)
     {
-        for (int s = 0; s < _sections; s++)
+        for (int s = 0; s < _sections;)
         {
-            (Vector256<double> b0, Vector256<double> b1, Vector256<double> b2, Vector256<double> a1, Vector256<double> a2) = Of(s);
-            (Vector256<double> first, Vector256<double> second) = (_state[2 * s], _state[2 * s + 1]);
-            for (int i = 0; i < block.Length; i++)
+            ReadOnlySpan<Vector256<double>> c = _coefficients.AsSpan(5 * s);
+            Span<Vector256<double>> state = _state.AsSpan(2 * s);
+            int together = Math.Min(4, _sections - s);
+            switch (together)
             {
-                Vector256<double> x = block[i], y = b0 * x + first;
-                first = b1 * x + second - a1 * y;
-                second = b2 * x - a2 * y;
-                block[i] = y;
+                case 4:
+                    SectionLoops.Four(c, state, block);
+                    break;
+                case 3:
+                    SectionLoops.Three(c, state, block);
+                    break;
+                case 2:
+                    SectionLoops.Two(c, state, block);
+                    break;
+                default:
+                    SectionLoops.One(c, state, block);
+                    break;
             }
 
-            (_state[2 * s], _state[2 * s + 1]) = (first, second);
+            s += together;
         }
     }
 
@@ -127,12 +138,38 @@ public sealed class Filtering
 
     internal static void Take(ReadOnlySpan<Vector256<double>> block, IReadOnlyList<double[]> channels, int start)
     {
+        ReadOnlySpan<double> lanes = MemoryMarshal.Cast<Vector256<double>, double>(block);
         for (int lane = 0; lane < Math.Min(Lanes, channels.Count); lane++)
         {
             Span<double> values = channels[lane].AsSpan(start, block.Length);
-            for (int i = 0; i < block.Length; i++)
+            for (int i = 0, at = lane; i < values.Length && at < lanes.Length; i++, at += Lanes)
             {
-                values[i] = block[i][lane];
+                values[i] = lanes[at];
+            }
+        }
+    }
+
+    /// <summary>Lays values of up to four channels side by side, straight from their counts.</summary>
+    internal static void Lay(ReadOnlySpan<Channel> channels, int start, Span<Vector256<double>> block)
+    {
+        (Channel p, Channel q, Channel r, Channel s) = (channels[0], channels[Math.Min(1, channels.Length - 1)], channels[Math.Min(2, channels.Length - 1)], channels[Math.Min(3, channels.Length - 1)]);
+        ReadOnlySpan<float> a = p.Counts.AsSpan(start, block.Length), b = q.Counts.AsSpan(start, block.Length), c = r.Counts.AsSpan(start, block.Length), d = s.Counts.AsSpan(start, block.Length);
+        Vector256<double> gain = Vector256.Create(p.Gain, q.Gain, r.Gain, s.Gain), offset = Vector256.Create(p.Offset, q.Offset, r.Offset, s.Offset);
+        for (int i = 0; i < block.Length; i++)
+        {
+            block[i] = gain * Vector256.Create((double)a[i], b[i], c[i], d[i]) + offset;
+        }
+    }
+
+    internal static void Take(ReadOnlySpan<Vector256<double>> block, ReadOnlySpan<float[]> channels, int start)
+    {
+        ReadOnlySpan<double> lanes = MemoryMarshal.Cast<Vector256<double>, double>(block);
+        for (int lane = 0; lane < Math.Min(Lanes, channels.Length); lane++)
+        {
+            Span<float> values = channels[lane].AsSpan(start, block.Length);
+            for (int i = 0, at = lane; i < values.Length && at < lanes.Length; i++, at += Lanes)
+            {
+                values[i] = (float)lanes[at];
             }
         }
     }

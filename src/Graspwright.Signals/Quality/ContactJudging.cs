@@ -15,16 +15,24 @@ public static class ContactJudging
     /// <param name="kind">What the amplifiers give; <see cref="SignalKind.Unclear"/> is judged as raw.</param>
     /// <param name="mainsHertz">Mains frequency [1/s].</param>
     /// <param name="limits">Limits.</param>
-    public static IReadOnlyList<ContactReading> Judge(Recording recording, SignalKind kind, double mainsHertz, ContactLimits limits)
+    public static IReadOnlyList<ContactReading> Judge(Recording recording, SignalKind kind, double mainsHertz, ContactLimits limits) =>
+        Judge(recording, WindowPowers.Of(recording, mainsHertz), kind, limits);
+
+    /// <summary>Judges every channel by its powers.</summary>
+    /// <param name="recording">The recording.</param>
+    /// <param name="powers">Powers of each channel.</param>
+    /// <param name="kind">What the amplifiers give.</param>
+    /// <param name="limits">Limits.</param>
+    public static IReadOnlyList<ContactReading> Judge(Recording recording, IReadOnlyList<WindowPowers> powers, SignalKind kind, ContactLimits limits)
     {
         ArgumentNullException.ThrowIfNull(recording);
+        ArgumentNullException.ThrowIfNull(powers);
         ArgumentNullException.ThrowIfNull(limits);
-        return [.. recording.Channels.Select(c => One(recording, c, kind, mainsHertz, limits))];
+        return [.. recording.Channels.Select((c, i) => One(recording, c, powers[i], kind, limits))];
     }
 
-    private static ContactReading One(Recording recording, Channel channel, SignalKind kind, double mains, ContactLimits limits)
+    private static ContactReading One(Recording recording, Channel channel, WindowPowers powers, SignalKind kind, ContactLimits limits)
     {
-        WindowPowers powers = WindowPowers.Of(channel, recording.RateHertz, mains);
         ContactState[] states = Plain(recording, channel, powers);
         bool envelope = kind == SignalKind.Envelope;
         bool never = false;
@@ -115,23 +123,28 @@ public static class ContactJudging
         (double least, double greatest) = (channel.LeastCount, channel.GreatestCount);
         if (double.IsNaN(least) || double.IsNaN(greatest))
         {
-            least = Rests(channel.Counts, low) ? low : double.NegativeInfinity;
-            greatest = Rests(channel.Counts, high) ? high : double.PositiveInfinity;
+            least = Rests(channel.Counts, powers, powers.Low, low) ? low : double.NegativeInfinity;
+            greatest = Rests(channel.Counts, powers, powers.High, high) ? high : double.PositiveInfinity;
         }
 
         return low == high ? (double.NegativeInfinity, double.PositiveInfinity) : (least, greatest);
     }
 
     /// <summary>Whether four samples on end are at an extreme: muscle and noise do not do that.</summary>
-    private static bool Rests(float[] counts, float extreme)
+    private static bool Rests(float[] counts, WindowPowers powers, float[] extremes, float extreme)
     {
         int run = 0;
-        foreach (float c in counts)
+        for (int w = 0; w < powers.Count; w++)
         {
-            run = c == extreme ? run + 1 : 0;
-            if (run >= 4)
+            // A window that never comes to the extreme holds no part of a run.
+            run = extremes[w] == extreme ? run : 0;
+            for (int i = w * powers.Length; extremes[w] == extreme && i < (w + 1) * powers.Length; i++)
             {
-                return true;
+                run = counts[i] == extreme ? run + 1 : 0;
+                if (run >= 4)
+                {
+                    return true;
+                }
             }
         }
 
@@ -209,14 +222,21 @@ public static class ContactJudging
     {
         Dictionary<(string, string), (int All, int Usable)> counts = [];
         List<(string, string)> order = [];
-        for (int w = 0; w < states.Length; w++)
+        Mark[] marks = [.. recording.Marks.OrderBy(m => m.StartSeconds)];
+        double longest = marks.Length == 0 ? 0 : marks.Max(m => m.EndSeconds - m.StartSeconds);
+        for (int w = 0, from = 0; w < states.Length; w++)
         {
             double middle = (w + 0.5) * seconds;
-            foreach (Mark mark in recording.Marks)
+            while (from < marks.Length && marks[from].StartSeconds + longest <= middle)
             {
-                if (middle >= mark.StartSeconds && middle < mark.EndSeconds)
+                from++;
+            }
+
+            for (int m = from; m < marks.Length && marks[m].StartSeconds <= middle; m++)
+            {
+                if (middle < marks[m].EndSeconds)
                 {
-                    (string, string) key = (mark.Gesture, mark.Meanwhile);
+                    (string, string) key = (marks[m].Gesture, marks[m].Meanwhile);
                     if (!counts.TryGetValue(key, out (int All, int Usable) n))
                     {
                         order.Add(key);

@@ -33,15 +33,19 @@ public static class KindOfSignal
     /// <param name="channel">The channel.</param>
     /// <param name="rateHertz">Sampling rate [1/s].</param>
     /// <param name="mainsHertz">Mains frequency, whose lines do not count [1/s].</param>
-    public static KindReading Of(Channel channel, double rateHertz, double mainsHertz)
+    public static KindReading Of(Channel channel, double rateHertz, double mainsHertz) => Of(WindowPowers.Of(channel, rateHertz, mainsHertz), rateHertz);
+
+    /// <summary>Tells the kind of a channel whose powers are known.</summary>
+    /// <param name="powers">Its powers.</param>
+    /// <param name="rateHertz">Sampling rate [1/s].</param>
+    public static KindReading Of(WindowPowers powers, double rateHertz)
     {
-        ArgumentNullException.ThrowIfNull(channel);
+        ArgumentNullException.ThrowIfNull(powers);
         if (rateHertz < LeastRate)
         {
             return new(SignalKind.Envelope, 0, 1, 1, FormattableString.Invariant($"{rateHertz:0.#} samples a second are too few for a raw signal, so this is taken as an envelope"));
         }
 
-        WindowPowers powers = WindowPowers.Of(channel, rateHertz, mainsHertz);
         if (powers.Count < 8)
         {
             return new(SignalKind.Unclear, double.NaN, double.NaN, double.NaN, "the recording is too short to tell");

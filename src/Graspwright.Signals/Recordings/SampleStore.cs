@@ -26,6 +26,17 @@ internal sealed class SampleStore<T>
         Last = value;
     }
 
+    /// <summary>A sample by its place.</summary>
+    public T this[int index] => (index / Block < _full.Count ? _full[index / Block] : _last)[index % Block];
+
+    /// <summary>Everything is given up.</summary>
+    public void Clear()
+    {
+        _full.Clear();
+        _last = [];
+        _used = 0;
+    }
+
     /// <summary>Everything in one piece; the blocks are given up on the way.</summary>
     public T[] Take()
     {
@@ -39,8 +50,7 @@ internal sealed class SampleStore<T>
         }
 
         _last.AsSpan(0, _used).CopyTo(all.AsSpan(at));
-        _full.Clear();
-        _used = 0;
+        Clear();
         return all;
     }
 }

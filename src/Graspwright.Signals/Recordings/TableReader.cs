@@ -93,6 +93,8 @@ public sealed class TableReader(TableHints hints)
 
     internal int Broken => _broken;
 
+    internal int Count => _signals[0].Count;
+
     internal float[][] TakeSignals() => [.. _signals.Select(s => s.Take())];
 
     private void Line(ReadOnlySpan<byte> line)

@@ -12,9 +12,7 @@ internal static class Timing
     {
         TableLayout layout = table.Layout;
         List<string> notes = [];
-        double[] times = table.Times.Take();
-        float[][] signals = table.TakeSignals();
-        int count = signals[0].Length;
+        int count = table.Count;
         double rate = hints.RateHertz, jitter = 0;
         List<Gap> gaps = [];
         int timeColumn = layout.Find(ColumnUse.Time);
@@ -22,7 +20,8 @@ internal static class Timing
         {
             double factor = Units.Time(layout.Units[timeColumn])
                 ?? throw new RecordingException(1, 0, layout.Names[timeColumn], $"the unit '{layout.Units[timeColumn]}'", "s, ms, us", "write the unit of time in brackets behind its name");
-            (rate, jitter, gaps) = FromTimes(times, factor, signals[0].Length);
+            (rate, jitter, gaps) = FromTimes(table.Times, factor, count);
+            table.Times.Clear();
             if (double.IsFinite(hints.RateHertz) && Math.Abs(rate / hints.RateHertz - 1) > WrongRate)
             {
                 notes.Add(string.Create(CultureInfo.InvariantCulture, $"the times give {rate:0.#} samples a second, not the {hints.RateHertz:0.#} that were stated; the times are believed"));
@@ -38,6 +37,7 @@ internal static class Timing
             throw new RecordingException(1, 0, "time_s", "no column of times and no rate", "a column time_s, or the rate", "write rate = \"1000 Hz\" beside the recording in the hand file");
         }
 
+        float[][] signals = table.TakeSignals();
         int[]? shift = gaps.Count > 0 ? Filled(ref signals, ref gaps, count) : null;
         List<Channel> channels = [];
         for (int c = 0, s = 0; c < layout.Uses.Count; c++)
@@ -54,29 +54,19 @@ internal static class Timing
     }
 
     /// <summary>Rate from the middle of the steps, refined by all steps that are no gaps; times may be rounded coarsely.</summary>
-    private static (double Rate, double Jitter, List<Gap> Gaps) FromTimes(double[] times, double factor, int count)
+    private static (double Rate, double Jitter, List<Gap> Gaps) FromTimes(SampleStore<double> times, double factor, int count)
     {
-        double first = times[0], whole = (times[^1] - first) * factor;
+        double first = times[0], whole = (times.Last - first) * factor;
         if (!(whole > 0))
         {
             throw new RecordingException(2, 0, "time_s", "times that do not rise", "times that rise from line to line", "check which column holds the times");
         }
 
-        double[] steps = new double[count - 1];
-        for (int i = 0; i < steps.Length; i++)
-        {
-            steps[i] = (times[i + 1] - times[i]) * factor;
-            if (steps[i] < 0)
-            {
-                throw new RecordingException(i + 3, 0, "time_s", "a time before that of the line above", "times that rise from line to line", "cut the file there: two recordings stand in it");
-            }
-        }
-
-        double mean = Trimmed(steps);
-        double sum = 0;
+        double coarse = Coarseness(times, factor), mean = Trimmed(times, factor), sum = 0;
         int plain = 0;
-        foreach (double step in steps)
+        for (int i = 1; i < count; i++)
         {
+            double step = (times[i] - times[i - 1]) * factor;
             if (step < 2 * GapSteps * mean)
             {
                 sum += step;
@@ -86,16 +76,16 @@ internal static class Timing
 
         double dt = sum / plain, square = 0;
         List<Gap> gaps = [];
-        double coarse = Coarseness(steps);
-        for (int i = 0; i < steps.Length; i++)
+        for (int i = 1; i < count; i++)
         {
-            if (steps[i] > GapSteps * dt + coarse)
+            double step = (times[i] - times[i - 1]) * factor;
+            if (step > GapSteps * dt + coarse)
             {
-                gaps.Add(new(i + 1, Math.Max(1, (int)Math.Round(steps[i] / dt) - 1)));
+                gaps.Add(new(i, Math.Max(1, (int)Math.Round(step / dt) - 1)));
             }
             else
             {
-                square += (steps[i] - dt) * (steps[i] - dt);
+                square += (step - dt) * (step - dt);
             }
         }
 
@@ -103,10 +93,11 @@ internal static class Timing
     }
 
     /// <summary>Mean of the steps without the longest hundredth.</summary>
-    private static double Trimmed(double[] steps)
+    private static double Trimmed(SampleStore<double> times, double factor)
     {
         const int most = 100_000;
-        double[] some = steps.Length <= most ? (double[])steps.Clone() : [.. Enumerable.Range(0, most).Select(i => steps[(int)((long)i * steps.Length / most)])];
+        int count = times.Count - 1;
+        double[] some = [.. Enumerable.Range(0, Math.Min(count, most)).Select(i => (int)((long)i * count / Math.Min(count, most))).Select(i => (times[i + 1] - times[i]) * factor)];
         Array.Sort(some);
         int keep = Math.Max(1, some.Length - some.Length / 100);
         double sum = 0;
@@ -115,17 +106,22 @@ internal static class Timing
             sum += some[i];
         }
 
-        double mean = sum / keep;
-        return mean > 0 ? mean : steps.Average();
+        return sum > 0 ? sum / keep : (times.Last - times[0]) * factor / count;
     }
 
-    /// <summary>Smallest step above 0: what the times are rounded to, if they are.</summary>
-    private static double Coarseness(double[] steps)
+    /// <summary>Smallest step above 0: what the times are rounded to, if some are alike.</summary>
+    private static double Coarseness(SampleStore<double> times, double factor)
     {
         double least = double.PositiveInfinity;
         bool zero = false;
-        foreach (double step in steps)
+        for (int i = 1; i < times.Count; i++)
         {
+            double step = (times[i] - times[i - 1]) * factor;
+            if (step < 0)
+            {
+                throw new RecordingException(i + 2, 0, "time_s", "a time before that of the line above", "times that rise from line to line", "cut the file there: two recordings stand in it");
+            }
+
             zero |= step == 0;
             least = step > 0 && step < least ? step : least;
         }

@@ -87,10 +87,10 @@ public sealed record LabelledWindows(IReadOnlyList<string> Channels, IReadOnlyLi
 
 /// <summary>A recording made ready: envelopes of its channels.</summary>
 /// <param name="RateHertz">Samples a second of the envelopes [1/s].</param>
-/// <param name="Envelopes">Envelope of each channel [unit].</param>
+/// <param name="Envelopes">Envelope of each channel, to 24 bits [unit].</param>
 /// <param name="Marks">What was going on.</param>
 /// <param name="Donning">Which time the contacts were put on.</param>
-public sealed record Take(double RateHertz, IReadOnlyList<double[]> Envelopes, IReadOnlyList<Mark> Marks, int Donning)
+public sealed record Take(double RateHertz, IReadOnlyList<float[]> Envelopes, IReadOnlyList<Mark> Marks, int Donning)
 {
     /// <summary>Time after a lift-off in which the filters still carry it [s].</summary>
     private const double SettlingSeconds = 0.3;

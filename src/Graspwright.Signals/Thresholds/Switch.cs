@@ -12,7 +12,7 @@ public sealed record SwitchSettings(double On, double Off, double HoldSeconds, d
 /// <param name="rateHertz">Samples a second [1/s].</param>
 public sealed class Switch(SwitchSettings settings, double rateHertz)
 {
-    private readonly int _hold = SamplesOf(settings.HoldSeconds, rateHertz), _refractory = (int)Math.Ceiling(settings.RefractorySeconds * rateHertz);
+    private readonly int _hold = SamplesOf(settings.HoldSeconds, rateHertz), _refractory = RefractoryOf(settings.RefractorySeconds, rateHertz);
     private int _above, _since = int.MaxValue;
     private bool _armed = true;
 
@@ -26,6 +26,11 @@ public sealed class Switch(SwitchSettings settings, double rateHertz)
     /// <param name="seconds">Hold [s].</param>
     /// <param name="rateHertz">Samples a second [1/s].</param>
     public static int SamplesOf(double seconds, double rateHertz) => Math.Max(1, (int)Math.Round(seconds * rateHertz));
+
+    /// <summary>Samples of a refractory time.</summary>
+    /// <param name="seconds">Refractory time [s].</param>
+    /// <param name="rateHertz">Samples a second [1/s].</param>
+    public static int RefractoryOf(double seconds, double rateHertz) => (int)Math.Ceiling(seconds * rateHertz);
 
     /// <summary>Takes a sample of the envelope.</summary>
     /// <param name="value">Envelope [unit].</param>

@@ -1,4 +1,3 @@
-using Graspwright.Signals.Recordings;
 using Graspwright.Signals.Separation;
 
 namespace Graspwright.Signals.Thresholds;
@@ -7,7 +6,7 @@ namespace Graspwright.Signals.Thresholds;
 /// <param name="DelayLimitSeconds">From the start of the tension in the envelope to acting, hold included, smoothing too [s].</param>
 /// <param name="RefractoryLeastSeconds">Least refractory time [s].</param>
 /// <param name="CueSlackSeconds">How late a wearer may follow a cue [s].</param>
-public sealed record ThresholdWish(double DelayLimitSeconds, double RefractoryLeastSeconds = 0.2, double CueSlackSeconds = 0.6);
+public sealed record ThresholdWish(double DelayLimitSeconds, double RefractoryLeastSeconds = 0.05, double CueSlackSeconds = 0.6);
 
 /// <summary>Settings of a channel and what they would have done on the recordings.</summary>
 /// <param name="Settings">Settings.</param>
@@ -15,19 +14,28 @@ public sealed record ThresholdWish(double DelayLimitSeconds, double RefractoryLe
 /// <param name="Gestures">Gestures that were made.</param>
 /// <param name="Wrong">Other gestures and stretches of rest in which it acted.</param>
 /// <param name="Others">Other gestures and stretches of rest.</param>
+/// <param name="Repeated">Times it acted again at one and the same gesture.</param>
 /// <param name="DelaySeconds">Smoothing and hold together [s].</param>
 /// <param name="Room">Level that would just have caught every gesture ÷ level that would just have been silent otherwise; above 1 there is room between.</param>
-public sealed record ThresholdResult(SwitchSettings Settings, int Missed, int Gestures, int Wrong, int Others, double DelaySeconds, double Room);
+public sealed record ThresholdResult(SwitchSettings Settings, int Missed, int Gestures, int Wrong, int Others, int Repeated, double DelaySeconds, double Room)
+{
+    /// <summary>Missed, wrong and repeated together.</summary>
+    public int Errors => Missed + Wrong + Repeated;
+}
 
-/// <summary>Finds levels, hold and refractory time with the fewest misses within a limit of delay; exact on the recordings.</summary>
+/// <summary>Finds levels, hold and refractory time with the fewest errors within a limit of delay.</summary>
 /// <remarks>
-/// For a given hold a stretch acts at a level exactly if somewhere the least of the envelope over the hold reaches the
-/// level. So each stretch has one greatest level at which it still acts, and counting those gives the misses and the
-/// wrong activations of every level at once.
+/// The upper level is exact for each hold: a stretch has one greatest level at which it still acts (<see cref="HoldLevels"/>),
+/// and counting those gives the misses and the wrong activations of every level at once. Lower level and refractory time
+/// decide whether it acts twice at a gesture, or is not ready for the next; the switch is run through the recordings with
+/// every pair of them that is tried. A stretch that would act wrongly counts even where the switch happened not to be
+/// ready then: that is luck.
 /// </remarks>
 public static class ThresholdSearch
 {
-    private const int Holds = 12;
+    private const int Holds = 24, Offs = 14;
+    private const double HighestOff = 0.9, LowestOff = 0.1;
+    private static readonly double[] Refractories = [0, 0.05, 0.1, 0.15, 0.2, 0.3, 0.4, 0.5, 0.6, 0.8, 1];
 
     /// <summary>Searches.</summary>
     /// <param name="takes">Recordings with envelopes and marks.</param>
@@ -35,109 +43,142 @@ public static class ThresholdSearch
     /// <param name="gesture">Its own gesture.</param>
     /// <param name="smoothingSeconds">Delay of the smoothing [s].</param>
     /// <param name="wish">What is asked.</param>
-    /// <returns><see langword="null"/> if the gesture was never made, or smoothing alone takes longer than the limit.</returns>
+    /// <returns><see langword="null"/> if the gesture was never made where the channel was usable, or smoothing alone takes longer than the limit.</returns>
     public static ThresholdResult? Find(IReadOnlyList<Take> takes, int channel, string gesture, double smoothingSeconds, ThresholdWish wish)
     {
         ArgumentNullException.ThrowIfNull(takes);
         ArgumentNullException.ThrowIfNull(wish);
         double left = wish.DelayLimitSeconds - smoothingSeconds;
-        if (left < 0 || !takes.Any(t => t.Marks.Any(m => Is(m, gesture))))
+        if (left < 0)
+        {
+            return null;
+        }
+
+        Rehearsal[] rehearsals = [.. takes.Select(t => new Rehearsal(t, channel, gesture, wish))];
+        double[] holds = [.. Enumerable.Range(0, Holds + 1).Select(i => left * i / Holds)];
+        (List<float>[] wanted, List<float>[] unwanted) = Levels(rehearsals, holds);
+        if (wanted.All(w => w.Count == 0 || w.Max() <= 0))
         {
             return null;
         }
 
         ThresholdResult? best = null;
-        for (int i = 0; i <= Holds; i++)
+        for (int h = 0; h < holds.Length; h++)
         {
-            double hold = left * i / Holds;
-            ThresholdResult one = At(takes, channel, gesture, hold, smoothingSeconds, wish);
-            if (best is null || (one.Missed + one.Wrong, -one.Room).CompareTo((best.Missed + best.Wrong, -best.Room)) < 0)
+            if (wanted[h].Count == 0 || wanted[h].Max() <= 0)
             {
-                best = one;
+                continue;
+            }
+
+            wanted[h].Sort();
+            unwanted[h].Sort();
+            (double on, int least) = Level(wanted[h], unwanted[h]);
+            // Running the switch can only add errors to those of the level alone.
+            if (best is null || least <= best.Errors)
+            {
+                ThresholdResult one = At(rehearsals, wanted[h], unwanted[h], on, holds[h], smoothingSeconds + holds[h], wish);
+                best = best is null || (one.Errors, one.Missed, -one.Room).CompareTo((best.Errors, best.Missed, -best.Room)) < 0 ? one : best;
             }
         }
 
         return best;
     }
 
-    /// <summary>Greatest level at which a stretch still acts after a hold.</summary>
-    /// <param name="stretch">Envelope.</param>
-    /// <param name="hold">Samples of the hold, from 1.</param>
-    /// <returns>Negative infinity if the stretch is shorter than the hold.</returns>
-    public static double GreatestLevel(ReadOnlySpan<double> stretch, int hold)
+    /// <summary>Greatest levels of all stretches, hold by hold.</summary>
+    private static (List<float>[] Wanted, List<float>[] Unwanted) Levels(Rehearsal[] rehearsals, double[] holds)
     {
-        double best = double.NegativeInfinity;
-        // Indices of rising values within the last hold; the first is the least of them.
-        int[] queue = new int[stretch.Length];
-        int head = 0, tail = 0;
-        for (int i = 0; i < stretch.Length; i++)
+        List<float>[] wanted = [.. holds.Select(_ => new List<float>())], unwanted = [.. holds.Select(_ => new List<float>())];
+        foreach (Rehearsal rehearsal in rehearsals)
         {
-            while (tail > head && stretch[queue[tail - 1]] >= stretch[i])
+            int[] samples = [.. holds.Select(h => Switch.SamplesOf(h, rehearsal.Take.RateHertz))];
+            float[] levels = new float[samples.Max()];
+            foreach ((int from, int to, bool own) in rehearsal.Stretches)
             {
-                tail--;
-            }
-
-            queue[tail++] = i;
-            if (queue[head] <= i - hold)
-            {
-                head++;
-            }
-
-            if (i >= hold - 1)
-            {
-                best = Math.Max(best, stretch[queue[head]]);
-            }
-        }
-
-        return best;
-    }
-
-    private static ThresholdResult At(IReadOnlyList<Take> takes, int channel, string gesture, double hold, double smoothing, ThresholdWish wish)
-    {
-        List<double> wanted = [], unwanted = [];
-        foreach (Take take in takes)
-        {
-            int samples = Switch.SamplesOf(hold, take.RateHertz);
-            foreach (Mark mark in take.Marks)
-            {
-                bool own = Is(mark, gesture);
-                double end = own ? Math.Min(mark.EndSeconds, mark.StartSeconds + wish.CueSlackSeconds + wish.DelayLimitSeconds) : mark.EndSeconds;
-                // Behind a mark of another gesture the wearer may still be on the way from this one.
-                double start = own ? mark.StartSeconds : mark.StartSeconds + Math.Min(wish.CueSlackSeconds, (mark.EndSeconds - mark.StartSeconds) / 2);
-                int from = Math.Clamp((int)(start * take.RateHertz), 0, take.Envelopes[channel].Length), to = Math.Clamp((int)(end * take.RateHertz), from, take.Envelopes[channel].Length);
-                if (to - from >= samples && take.IsUsable(channel, from / take.RateHertz, to / take.RateHertz))
+                HoldLevels.Of(rehearsal.Envelope.AsSpan(from, to - from), levels);
+                for (int h = 0; h < holds.Length && samples[h] <= to - from; h++)
                 {
-                    (own ? wanted : unwanted).Add(GreatestLevel(take.Envelopes[channel].AsSpan(from, to - from), samples));
+                    (own ? wanted : unwanted)[h].Add(levels[samples[h] - 1]);
                 }
             }
         }
 
-        (double level, int missed, int wrong) = Level(wanted, unwanted);
-        double rest = unwanted.Count > 0 ? unwanted.Order().ElementAt(unwanted.Count / 2) : level / 2;
-        double off = Math.Sqrt(Math.Max(rest, level * 1e-3) * level);
-        double silent = unwanted.Count > 0 ? unwanted.Max() : 0, caught = wanted.Count > 0 ? wanted.Min() : 0;
-        return new(new(level, Math.Min(off, 0.9 * level), hold, wish.RefractoryLeastSeconds), missed, wanted.Count, wrong, unwanted.Count, smoothing + hold, silent > 0 ? caught / silent : double.PositiveInfinity);
+        return (wanted, unwanted);
     }
 
-    /// <summary>The level with the fewest misses and wrong activations; in the middle (by ratio) of the range that is as good.</summary>
-    private static (double Level, int Missed, int Wrong) Level(List<double> wanted, List<double> unwanted)
+    private static ThresholdResult At(Rehearsal[] rehearsals, List<float> wanted, List<float> unwanted, double on, double hold, double delay, ThresholdWish wish)
     {
-        double[] edges = [.. wanted.Concat(unwanted).Where(v => v > 0).Distinct().Order()];
-        (double Level, int Missed, int Wrong, double Width) best = (double.NaN, int.MaxValue / 2, int.MaxValue / 2, 0);
-        for (int i = 0; i <= edges.Length; i++)
+        double silent = unwanted.Count > 0 ? unwanted[^1] : 0;
+        Crossings[] crossings = [.. rehearsals.Select(r => new Crossings(r.Envelope, on))];
+        (SwitchSettings Settings, Rehearsed Done)? best = null;
+        foreach (double refractory in Refractories.Where(r => r >= wish.RefractoryLeastSeconds).DefaultIfEmpty(wish.RefractoryLeastSeconds))
         {
-            double low = i == 0 ? edges[0] / 4 : edges[i - 1], high = i == edges.Length ? edges[^1] * 1.2 : edges[i];
-            double level = Math.Sqrt(low * high);
-            int missed = wanted.Count(w => w < level), wrong = unwanted.Count(u => u >= level);
-            double width = high / low;
-            if ((missed + wrong, -width).CompareTo((best.Missed + best.Wrong, -best.Width)) < 0)
+            (SwitchSettings Settings, Rehearsed Done) one = Off(rehearsals, crossings, new(on, on, hold, refractory));
+            best = best is null || (one.Done.Errors, one.Done.Missed).CompareTo((best.Value.Done.Errors, best.Value.Done.Missed)) < 0 ? one : best;
+            if (best.Value.Done.Errors == 0)
             {
-                best = (level, missed, wrong, width);
+                break; // a longer wait can be no better
             }
         }
 
-        return (best.Level, best.Missed, best.Wrong);
+        (SwitchSettings settings, Rehearsed done) = best!.Value;
+        return new(settings, done.Missed, wanted.Count, unwanted.Count(u => u >= on), unwanted.Count, done.Repeated, delay, silent > 0 ? wanted[0] / silent : double.PositiveInfinity);
     }
 
-    private static bool Is(Mark mark, string gesture) => string.Equals(mark.Gesture, gesture, StringComparison.OrdinalIgnoreCase);
+    /// <summary>The lower level with the fewest errors: the middle, by ratio, of the longest run of levels that are as good.</summary>
+    private static (SwitchSettings Settings, Rehearsed Done) Off(Rehearsal[] rehearsals, Crossings[] crossings, SwitchSettings settings)
+    {
+        Rehearsed[] done = new Rehearsed[Offs];
+        SwitchSettings[] tried = new SwitchSettings[Offs];
+        for (int o = 0; o < Offs; o++)
+        {
+            tried[o] = settings with { Off = settings.On * HighestOff * Math.Pow(LowestOff / HighestOff, o / (Offs - 1.0)) };
+            for (int r = 0; r < rehearsals.Length; r++)
+            {
+                Rehearsed one = rehearsals[r].Of(crossings[r], tried[o]);
+                done[o] = new(done[o].Missed + one.Missed, done[o].Repeated + one.Repeated);
+            }
+        }
+
+        (int Errors, int Missed) least = done.Min(d => (d.Errors, d.Missed));
+        int bestFirst = 0, bestLength = 0;
+        for (int first = 0; first < Offs;)
+        {
+            int end = first;
+            while (end < Offs && (done[end].Errors, done[end].Missed) == least)
+            {
+                end++;
+            }
+
+            (bestFirst, bestLength) = end - first > bestLength ? (first, end - first) : (bestFirst, bestLength);
+            first = Math.Max(end, first + 1);
+        }
+
+        int middle = bestFirst + (bestLength - 1) / 2;
+        return (tried[middle], done[middle]);
+    }
+
+    /// <summary>The level with the fewest misses and wrong activations; in the middle (by ratio) of the widest range that is as good.</summary>
+    private static (double Level, int Errors) Level(List<float> wanted, List<float> unwanted)
+    {
+        double[] edges = [.. wanted.Concat(unwanted).Where(v => v > 0).Select(v => (double)v).Distinct().Order()];
+        (double Level, int Errors, double Width) best = (double.NaN, int.MaxValue, 0);
+        for (int i = 0, missed = 0, quiet = 0; i <= edges.Length; i++)
+        {
+            double low = i == 0 ? edges[0] / 4 : edges[i - 1], high = i == edges.Length ? edges[^1] * 1.2 : edges[i], level = Math.Sqrt(low * high);
+            while (missed < wanted.Count && wanted[missed] < level)
+            {
+                missed++;
+            }
+
+            while (quiet < unwanted.Count && unwanted[quiet] < level)
+            {
+                quiet++;
+            }
+
+            int errors = missed + unwanted.Count - quiet;
+            best = errors < best.Errors || errors == best.Errors && high / low > best.Width ? (level, errors, high / low) : best;
+        }
+
+        return (best.Level, best.Errors);
+    }
 }

@@ -21,10 +21,10 @@ public static class Wear
     /// <param name="envelope">Envelope.</param>
     /// <param name="rateHertz">Samples a second [1/s].</param>
     /// <param name="settings">Settings.</param>
-    public static long Count(ReadOnlySpan<double> envelope, double rateHertz, SwitchSettings settings)
+    public static long Count(ReadOnlySpan<float> envelope, double rateHertz, SwitchSettings settings)
     {
         Switch at = new(settings, rateHertz);
-        foreach (double v in envelope)
+        foreach (float v in envelope)
         {
             at.Step(v);
         }
@@ -66,7 +66,7 @@ public static class Wear
     /// <param name="rateHertz">Samples a second [1/s].</param>
     /// <param name="on">Upper level [unit].</param>
     /// <returns><see langword="null"/> with less than ten minutes.</returns>
-    public static Drift? Over(ReadOnlySpan<double> envelope, double rateHertz, double on)
+    public static Drift? Over(ReadOnlySpan<float> envelope, double rateHertz, double on)
     {
         int minute = (int)(60 * rateHertz), minutes = envelope.Length / Math.Max(1, minute);
         if (minutes < 10)
@@ -74,11 +74,12 @@ public static class Wear
             return null;
         }
 
-        int most = 240, step = Math.Max(1, minutes / most);
+        const int most = 240, samples = 6000;
+        int step = Math.Max(1, minutes / most), apart = Math.Max(1, minute / samples); // a smoothed envelope says no more at closer steps
         List<(double Hour, double Level)> rest = [];
         for (int m = 0; m < minutes; m += step)
         {
-            rest.Add((m / 60.0, Statistics.Median(envelope.Slice(m * minute, minute).ToArray())));
+            rest.Add((m / 60.0, Middle(envelope.Slice(m * minute, minute), apart)));
         }
 
         List<double> slopes = [];
@@ -92,6 +93,17 @@ public static class Wear
 
         double slope = Statistics.Median(slopes), level = Statistics.Median(rest.Select(r => r.Level)), last = level + slope * rest[^1].Hour / 2;
         return new(level > 0 ? slope / level : 0, slope > 0 ? Math.Max(0, (on - last) / slope) : double.PositiveInfinity);
+    }
+
+    private static double Middle(ReadOnlySpan<float> minute, int apart)
+    {
+        double[] some = new double[(minute.Length + apart - 1) / apart];
+        for (int i = 0; i < some.Length; i++)
+        {
+            some[i] = minute[i * apart];
+        }
+
+        return Statistics.Median(some);
     }
 
     private static double AtMost(long count, double mean)

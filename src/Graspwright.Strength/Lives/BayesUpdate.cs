@@ -61,23 +61,34 @@ public static class BayesUpdate
             (x, y) = Narrowed(x, y, known ? 0 : Scan);
         }
 
-        List<(LifeLaw Law, double Weight)> nodes = [];
-        double greatest = double.NegativeInfinity;
         int rows = known ? 0 : Fine;
-        for (int i = 0; i <= Fine; i++)
+        double[][] logs = [.. Enumerable.Range(0, rows + 1).Select(j => Enumerable.Range(0, Fine + 1).Select(i => Log(At(x, i, Fine), At(y, j, rows))).ToArray())];
+        double greatest = logs.Max(row => row.Max());
+        double[][] weights = [.. logs.Select(row => row.Select(log => Math.Exp(log - greatest)).ToArray())];
+        double sum = weights.Sum(row => row.Sum());
+        List<(LifeLaw Law, double Weight)> nodes = [];
+        for (int j = 0; j <= rows; j++)
         {
-            for (int j = 0; j <= rows; j++)
-            {
-                (double m, double s) = (At(x, i, Fine), At(y, j, rows));
-                double log = Log(m, s);
-                greatest = Math.Max(greatest, log);
-                nodes.Add((Law(m, s), log));
-            }
+            nodes.AddRange(weights[j].Select((w, i) => (Law(At(x, i, Fine), At(y, j, rows)), w / sum)));
         }
 
-        double sum = nodes.Sum(n => Math.Exp(n.Weight - greatest));
-        nodes = [.. nodes.Select(n => (n.Law, Math.Exp(n.Weight - greatest) / sum))];
-        return new(Band(n => n.Quantile(0.5)), Band(n => n.Quantile(0.1)), Band(n => n.Shape), nodes);
+        EvenSamples[] medians = [.. weights.Select(row => new EvenSamples(x.Low, (x.High - x.Low) / Fine, row))];
+        EvenSamples shapes = new(y.Low, (y.High - y.Low) / Fine, [.. weights.Select(row => row.Sum())]);
+        double tenth = standard - LifeLaw.Standard(belief.Form, 0.1);
+        return new(Band(x, Median), Band((x.Low - tenth * Math.Exp(-y.Low), x.High), Tenth), known ? new(belief.Shape, belief.Shape, belief.Shape) : Band(y, shapes.Below), nodes);
+
+        double Median(double m) => medians.Sum(row => row.Below(m));
+
+        double Tenth(double m)
+        {
+            double below = 0;
+            for (int j = 0; j <= rows; j++)
+            {
+                below += medians[j].Below(m + tenth * Math.Exp(-At(y, j, rows)));
+            }
+
+            return below;
+        }
 
         LifeLaw Law(double m, double s)
         {
@@ -118,38 +129,26 @@ public static class BayesUpdate
 
             return ((At(a, Math.Max(0, left - 1), Scan), At(a, Math.Min(Scan, right + 1), Scan)), (At(b, Math.Max(0, low - 1), count), At(b, Math.Min(count, high + 1), count)));
         }
+    }
 
-        Bounded Band(Func<LifeLaw, double> value)
+    /// <summary>Middle and 80 % band of a quantity whose logarithm lies between two bounds, from the sum of the belief below it.</summary>
+    private static Bounded Band((double Low, double High) span, Func<double, double> below)
+    {
+        double all = below(span.High);
+        return new(At(0.5), At(0.1), At(0.9));
+
+        double At(double share)
         {
-            (double Value, double Weight)[] sorted = [.. nodes.Select(n => (value(n.Law), n.Weight)).OrderBy(n => n.Item1)];
-            return new(Below(sorted, 0.5), Below(sorted, 0.1), Below(sorted, 0.9));
+            (double low, double high) = span;
+            while (high - low > 1e-13 * Math.Max(1, Math.Abs(high)))
+            {
+                double middle = (low + high) / 2;
+                (low, high) = below(middle) < share * all ? (middle, high) : (low, middle);
+            }
+
+            return Math.Exp((low + high) / 2);
         }
     }
 
     private static double At((double Low, double High) span, int i, int count) => count == 0 ? span.Low : span.Low + (span.High - span.Low) * i / count;
-
-    /// <summary>Value below which a share of the weight lies, each weight spread to its neighbours' middles.</summary>
-    private static double Below((double Value, double Weight)[] sorted, double share)
-    {
-        double sum = 0, last = 0, lastValue = sorted[0].Value;
-        for (int i = 0; i < sorted.Length;)
-        {
-            double value = sorted[i].Value, weight = 0;
-            for (; i < sorted.Length && sorted[i].Value <= value * (1 + 1e-12); i++)
-            {
-                weight += sorted[i].Weight;
-            }
-
-            double middle = sum + 0.5 * weight;
-            if (middle >= share)
-            {
-                return middle > last && last > 0 ? lastValue * Math.Pow(value / lastValue, (share - last) / (middle - last)) : value;
-            }
-
-            sum += weight;
-            (last, lastValue) = (middle, value);
-        }
-
-        return lastValue;
-    }
 }

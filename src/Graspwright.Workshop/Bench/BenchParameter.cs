@@ -20,6 +20,8 @@ public sealed record BenchParameter(string Name, string Words, Func<double, Driv
             new("pin friction", "friction at the pins", friction.Pin > 0 ? f => drive with { Friction = friction with { Pin = f * friction.Pin } } : null),
             new("rail friction", "friction between carriage and rail", friction.Rail > 0 ? f => drive with { Friction = friction with { Rail = f * friction.Rail } } : null),
             new("guide friction", "friction of the pulls in their guides", friction.Guide > 0 && drive.Fingers.Any(f => f.Pull.GuideWrapRadians > 0) ? f => drive with { Friction = friction with { Guide = f * friction.Guide } } : null),
+            new("slot friction", "friction of the output pin in its slot", friction.Slot > 0 && drive.Crank.Slot is not null ? f => drive with { Friction = friction with { Slot = f * friction.Slot } } : null),
+            new("shift spring", "spring that holds the output pin out, preload and rate together", drive.Crank.Slot is { Preload: > 0 } ? f => Shifted(drive, f) : null),
             new("drag", "drag that is there without load", drags ? f => Dragged(drive, f) : null),
             new("cuff give", "stiffness of the cuff", double.IsFinite(drive.Joint.CuffStiffness) ? f => drive with { Joint = drive.Joint with { CuffStiffness = f * drive.Joint.CuffStiffness } } : null),
             new("link stiffness", "stiffness of links and pulls", f => Linked(drive, f)),
@@ -35,6 +37,12 @@ public sealed record BenchParameter(string Name, string Words, Func<double, Driv
         Rail = drive.Rail with { Drag = f * drive.Rail.Drag },
         Fingers = [.. drive.Fingers.Select(x => x with { Drag = Times(x.Drag, f) })],
     };
+
+    private static DriveModel Shifted(DriveModel drive, double f)
+    {
+        Mechanics.Drive.Slot slot = drive.Crank.Slot!;
+        return drive with { Crank = drive.Crank with { Slot = slot with { Preload = f * slot.Preload, Rate = f * slot.Rate } } };
+    }
 
     private static DriveModel Linked(DriveModel drive, double f) => drive with
     {

@@ -80,7 +80,7 @@ public static class Planning
             {
                 foreach ((string quantity, string unit, int column, double scale, double least, double share) in Gauges)
                 {
-                    if (Reading(runs!, parameters.Count, opening, double.DegreesToRadians(degrees), column, scale) is not { } read || (quantity == "grip" && (held is NoObject || read.Value < 1)))
+                    if (Reading(runs!, parameters.Count, opening, double.DegreesToRadians(degrees), column, scale) is not { } read || (quantity == "grip" && (held is NoObject || read.Value < 1)) || (quantity == "shift" && drive.Crank.Slot is null))
                     {
                         continue;
                     }
@@ -100,6 +100,7 @@ public static class Planning
         ("wrist moment", "N·m", TraceLayout.Tau, 1, 0.03, 0.02),
         ("grip", "N", TraceLayout.Grip, 1, 0.5, 0.02),
         ("carriage", "mm", TraceLayout.Carriage, 1000, 0.1, 0),
+        ("shift", "mm", TraceLayout.Shift, 1000, 0.02, 0), // feeler gauge or dial at the output pin
     ];
 
     private static (double Value, double[] Slopes)? Reading(RunResult[] runs, int parameters, bool opening, double joint, int column, double scale)

@@ -10,7 +10,7 @@ namespace Graspwright.Workshop.Dose;
 /// <param name="Name">What it is called.</param>
 /// <param name="Grips">Its grips.</param>
 /// <param name="Day">How much the hand is used.</param>
-internal sealed record DoseDay(string Name, IReadOnlyList<GripLoad> Grips, DayOfUse Day)
+internal sealed record DoseDay(string Name, IReadOnlyList<GripLoad> Grips, Use Day)
 {
     /// <summary>What it asks of the wrist.</summary>
     public DayLoadResult Load { get; } = DayLoad.Of(Grips, Day.WornSeconds);
@@ -29,7 +29,7 @@ internal sealed record DoseDay(string Name, IReadOnlyList<GripLoad> Grips, DayOf
         {
             return
             [
-                new("dose_time", Name, Verdict.Fails, Say($"{Grips.Sum(g => g.Times):0} grips take longer than the {Day.WornSeconds / 3600:0.#} h that the hand is at work."), "Check day.grips, day.hold and day.worn."),
+                new("dose_time", Name, Verdict.Fails, Say($"{Grips.Sum(g => g.Times):0} grips take longer than the {Day.WornSeconds / 3600:0.#} h that the hand is at work."), "Check use.grips, use.hold and use.worn."),
             ];
         }
 

@@ -1,18 +1,27 @@
 using System.Globalization;
 using Graspwright.Hand;
+using Graspwright.Mechanics.Drive;
 using Graspwright.Mechanics.Effort;
+using Graspwright.Mechanics.Objects;
 using Graspwright.Mechanics.Run;
+using Graspwright.Workshop.Drive;
 using Graspwright.Workshop.Grip;
 using Graspwright.Workshop.Jobs;
+using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
+using GripLoad = Graspwright.Mechanics.Effort.GripLoad;
+using GripLoads = Graspwright.Workshop.Strength.GripLoads;
 
 namespace Graspwright.Workshop.Dose;
 
 /// <summary>What a day of grips asks of the wearer's wrist?</summary>
 /// <param name="Hand">The hand.</param>
-/// <param name="Day">How much it is used.</param>
-public sealed record DoseQuestion(HandModel Hand, DayOfUse Day)
+public sealed record DoseQuestion(HandModel Hand)
 {
+    /// <summary>The day of wear: the same that life is reckoned from.</summary>
+    public Use Day { get; init; } = Hand.Structure.Use;
+
+
     /// <summary>Name of the hand file, for messages.</summary>
     public string File { get; init; } = "";
 
@@ -50,43 +59,76 @@ public static class Dosing
             GripCase[] cases = [.. followed.Where(c => c.Effort == effort)];
             if (cases.Length > 0)
             {
-                GripLoad load = new(cases.Max(Share), question.Day.Grips, question.Day.HoldSeconds, cases.Average(c => CloseSeconds(question.Hand, c.Reading.Run)));
+                GripLoad load = new(cases.Max(c => Share(c.Reading)), question.Day.GripsPerDay, question.Day.HoldSeconds, cases.Average(c => CloseSeconds(question.Hand, c.Reading.Run)));
                 days.Add(new(effort.Word(), [load], question.Day));
                 days.Add(new($"{effort.Word()}, held by locks", [load with { HoldSeconds = 0 }], question.Day));
             }
         }
 
-        if (Jobs(question) is { } jobs)
+        if (Counted(question) is { } counted)
         {
-            days.Add(jobs);
+            days.Add(counted);
         }
 
         return (Compose(question, days), grips.Errors);
     }
 
     /// <summary>Effort at the end of closing, as a share of the wrist's capacity there.</summary>
-    /// <param name="c">The case.</param>
-    private static double Share(GripCase c) => c.Reading.Run.AtEnd[TraceLayout.EffortShare] * (c.Reading.Options.EffortFraction ?? 1);
+    /// <param name="reading">The run.</param>
+    private static double Share(RunReading reading) => reading.Run.AtEnd[TraceLayout.EffortShare] * (reading.Options.EffortFraction ?? 1);
 
     private static double CloseSeconds(HandModel hand, RunResult run) => run.AtEnd[TraceLayout.JointTravel] / hand.Wrist.SpeedRadiansPerSecond;
 
-    private static DoseDay? Jobs(DoseQuestion question)
+    /// <summary>The day as the file counts it: its jobs, the grips beside them, and what is left of the grips spread as life spreads them.</summary>
+    private static DoseDay? Counted(DoseQuestion question)
     {
-        if (!question.Hand.Jobs.Any(j => j.TimesADay > 0))
+        HandModel hand = question.Hand;
+        if (hand.CountedGrips.Count == 0)
         {
             return null;
         }
 
-        JobsResult result = Jobbing.Answer(new(question.Hand) { File = question.File, Solver = question.Solver });
-        var loads = new List<GripLoad>();
+        List<GripLoad> loads = [];
+        JobsResult result = Jobbing.Answer(new(hand) { File = question.File, Solver = question.Solver });
         foreach (JobOutcome o in result.Outcomes.Where(o => o.Job.TimesADay > 0 && o.Reading is not null))
         {
-            RunResult run = o.Reading!.Run;
-            double share = run.AtEnd[TraceLayout.EffortShare] * (o.Reading.Options.EffortFraction ?? 1);
-            loads.Add(new(share, o.Job.TimesADay!.Value, o.Job.LockAndRelax ? 0 : question.Day.HoldSeconds, CloseSeconds(question.Hand, run)));
+            loads.Add(Load(hand, o.Reading!, o.Job.TimesADay!.Value, o.Job.LockAndRelax ? 0 : question.Day.HoldSeconds));
         }
 
-        return loads.Count == 0 ? null : new("the jobs of the file", loads, question.Day);
+        DriveModel drive = DriveMapping.ToDrive(hand);
+        foreach (DayJob grips in hand.CountedGrips.Where(g => !hand.Jobs.Any(j => j.TimesADay > 0 && j.Name == g.Name)))
+        {
+            loads.AddRange(Closed(question, drive, grips.ObjectName, grips.Effort) is { } reading ? [Load(hand, reading, grips.PerDay, question.Day.HoldSeconds)] : []);
+        }
+
+        RunReading[] spread = hand.UncountedGrips <= 0 ? [] : [.. hand.Objects.Where(o => o is not NothingHeld).Select(o => Closed(question, drive, o.Name, GripEffort.Firm)).OfType<RunReading>()];
+        foreach (RunReading reading in spread)
+        {
+            double each = hand.UncountedGrips / spread.Length, share = Share(reading);
+            loads.AddRange(Portions(question.Day).Select(p => new GripLoad(share * GripLoads.Share(hand.Wrist, p.Effort) / hand.Wrist.AllDayShare, each * p.Share, question.Day.HoldSeconds, CloseSeconds(hand, reading.Run))));
+        }
+
+        return loads.Count == 0 ? null : new("the day as the file counts it", loads, question.Day);
+    }
+
+    private static (GripEffort Effort, double Share)[] Portions(Use day) => [(GripEffort.Gentle, day.GentleShare), (GripEffort.Firm, day.FirmShare), (GripEffort.Hard, day.HardShare)];
+
+    private static GripLoad Load(HandModel hand, RunReading reading, double times, double hold) => new(Share(reading), times, hold, CloseSeconds(hand, reading.Run));
+
+    /// <summary>A closing run at one of the efforts of life; <see langword="null"/> where the object is in the way or the path is lost.</summary>
+    private static RunReading? Closed(DoseQuestion question, DriveModel drive, string thing, GripEffort effort)
+    {
+        HeldObject held = HoldMapping.ToHeld(question.Hand, question.Hand.Objects.First(o => o.Name == thing));
+        RunOptions options = new() { EffortFraction = GripLoads.Share(question.Hand.Wrist, effort), Opening = false };
+        try
+        {
+            RunResult run = question.Solver(drive, held, options);
+            return run.End == RunEnd.NotFollowed ? null : new() { Run = run, Drive = drive, Held = held, Options = options };
+        }
+        catch (DriveException fault) when (fault.Fault == DriveFault.ObjectOverlaps)
+        {
+            return null;
+        }
     }
 
     private static Answer Compose(DoseQuestion question, List<DoseDay> days)
@@ -110,10 +152,10 @@ public static class Dosing
         DoseDay first = days[0];
         if (double.IsNaN(first.Load.MeanShare))
         {
-            return Say($"{question.Day.Grips:0} grips of {question.Day.HoldSeconds:0.#} s take longer than the {question.Day.WornSeconds / 3600:0.#} h that the hand is at work.");
+            return Say($"{question.Day.GripsPerDay:0} grips of {question.Day.HoldSeconds:0.#} s take longer than the {question.Day.WornSeconds / 3600:0.#} h that the hand is at work.");
         }
 
-        string room = Say($"{question.Day.Grips:0} grips a day of {question.Day.HoldSeconds:0.#} s at your all-day effort load the wrist by {100 * first.Load.MeanShare:0.0} % of its strength on average over {question.Day.WornSeconds / 3600:0.#} h, under load {100 * first.Load.DutyShare:0} % of the time; the published all-day limits of {100 * DayLoad.MeanLow:0} to {100 * DayLoad.MeanHigh:0} % are reached at {first.GripsAt(DayLoad.MeanLow):0} to {first.GripsAt(DayLoad.MeanHigh):0} grips.");
+        string room = Say($"{question.Day.GripsPerDay:0} grips a day of {question.Day.HoldSeconds:0.#} s at your all-day effort load the wrist by {100 * first.Load.MeanShare:0.0} % of its strength on average over {question.Day.WornSeconds / 3600:0.#} h, under load {100 * first.Load.DutyShare:0} % of the time; the published all-day limits of {100 * DayLoad.MeanLow:0} to {100 * DayLoad.MeanHigh:0} % are reached at {first.GripsAt(DayLoad.MeanLow):0} to {first.GripsAt(DayLoad.MeanHigh):0} grips.");
         string[] over = [.. days.Where(d => d.Worst() == Verdict.Fails).Select(d => d.Name)];
         return over.Length == 0 ? room : $"{room} Past a limit: {string.Join("; ", over)}.";
     }

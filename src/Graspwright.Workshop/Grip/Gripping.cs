@@ -116,7 +116,7 @@ public static class Gripping
             {
                 Figures = MeasureTable.Figures(reading),
                 Findings = RuleTable.Look(reading),
-                Tables = RunTables.Of(reading),
+                TablesMade = () => RunTables.Of(reading),
             };
             return new(new(asked.Thing, asked.Pattern, asked.Effort, reading, situation), null);
         }

@@ -12,6 +12,6 @@ public static class JobCautions
         "Numb, grafted or freshly operated skin: ask a clinician before any load. Tingling, or pain at night: stop and see one.",
         "Building for somebody else: their consent, a responsible person named, a hand-over in writing, and the local rules for custom devices.",
         "Friction differs from day to day with sweat, dust and wear. Local codes and a licensed prosthetist or therapist come before these figures.",
-        "Not modelled: motion of the object in the hand, the weight of hand and device, shocks, edges and soft things.",
+        "Not modelled: motion of the object in the hand, the weight of hand and device on the drive (on the wrist it counts), shocks, edges and soft things.",
     ];
 }

@@ -35,7 +35,7 @@ internal static class JobFindings
     private static Finding? Wrist(Hand.HandModel hand, JobOutcome o)
     {
         double needs = Math.Abs(o.WristNeeds), limit = hand.Wrist.SqueezeShare * o.WristCapacity;
-        if (limit > 0 && Math.Abs(o.FlexingMoment) < LeastShown * o.WristCapacity)
+        if (limit > 0 && Math.Abs(o.FlexingOfAll) < LeastShown * o.WristCapacity)
         {
             return null; // the drive's own moment is what the effort allows
         }
@@ -45,8 +45,8 @@ internal static class JobFindings
             return new("wrist_load", o.Job.Name, Verdict.Fails, $"{o.Job.Name}: the wrist's strength falls to nothing at the angle in which this is held.", "Start from another posture, or measure the strength there again.");
         }
 
-        string helps = o.FlexingMoment == 0 ? "" : (o.FlexingMoment > 0) == (hand.Wrist.Direction == Hand.DrivingDirection.Flexion) ? "helps the drive" : "works against the drive";
-        string load = helps.Length > 0 ? $" (the load {helps} with {Text(Math.Abs(o.FlexingMoment))} N·m)" : "";
+        string helps = o.FlexingOfAll == 0 ? "" : (o.FlexingOfAll > 0) == (hand.Wrist.Direction == Hand.DrivingDirection.Flexion) ? "helps the drive" : "works against the drive";
+        string load = helps.Length > 0 ? $" (the weight of load, hand and device {helps} with {Text(Math.Abs(o.FlexingOfAll))} N·m)" : "";
         return new("wrist_load", o.Job.Name, Verdicts.Of((limit - needs) / limit),
             $"{o.Job.Name}: the wrist has to bear {Text(needs)} N·m{load}, {Text(100 * needs / o.WristCapacity, "0")} % of its strength there; a short squeeze may take {Text(100 * hand.Wrist.SqueezeShare, "0")} %.",
             o.Job.LockAndRelax ? "Carry it nearer the wrist, or share it with the other arm." : "Lock before the load comes, carry it nearer the wrist, or turn the forearm so that the load helps.")
@@ -55,9 +55,9 @@ internal static class JobFindings
 
     private static Finding? Sideways(Hand.HandModel hand, JobOutcome o)
     {
-        double needs = Math.Abs(o.SidewaysMoment), strength = o.SidewaysMoment > 0 ? Radial : Ulnar, limit = hand.Wrist.SqueezeShare * strength;
+        double needs = Math.Abs(o.SidewaysOfAll), strength = o.SidewaysOfAll > 0 ? Radial : Ulnar, limit = hand.Wrist.SqueezeShare * strength;
         return new("sideways_load", o.Job.Name, Verdicts.Of((limit - needs) / limit),
-            $"{o.Job.Name}: the load bends the wrist sideways with {Text(needs)} N·m; a whole-handed man's wrist gives {Text(strength, "0.0")} N·m there (mean of ten, population value), and a short squeeze may take {Text(limit)} N·m of it.",
+            $"{o.Job.Name}: load, hand and device bend the wrist sideways with {Text(needs)} N·m; a whole-handed man's wrist gives {Text(strength, "0.0")} N·m there (mean of ten, population value), and a short squeeze may take {Text(limit)} N·m of it.",
             "Carry it nearer the wrist, let the forearm hang, or share it with the other arm.")
         { Figure = needs, Limit = limit, Unit = "N·m", Margin = (limit - needs) / limit };
     }

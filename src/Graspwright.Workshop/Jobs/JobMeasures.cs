@@ -5,78 +5,41 @@ using Graspwright.Workshop.Results;
 
 namespace Graspwright.Workshop.Jobs;
 
-/// <summary>The measures of the day's jobs: <c>jobs_done</c>, <c>job_margin@name</c>, <c>job_spare@name</c>.</summary>
+/// <summary>How the measures of the day's jobs are read and worked out; their table is <see cref="HandMeasureTable"/>.</summary>
 public static class JobMeasures
 {
-    /// <summary>Key of the number of jobs that work.</summary>
-    public const string Done = "jobs_done";
-
-    /// <summary>First part of the key of a job's margin.</summary>
-    public const string Margin = "job_margin";
-
-    /// <summary>First part of the key of a job's spare load.</summary>
-    public const string Spare = "job_spare";
-
     /// <summary>Source of the statics of holding.</summary>
     internal const string Source = "holding-statics";
 
-    /// <summary>Key of a measure of one job.</summary>
-    /// <param name="measure"><see cref="Margin"/> or <see cref="Spare"/>.</param>
-    /// <param name="job">Name of the job.</param>
-    public static string KeyOf(string measure, string job) => $"{measure}@{job}";
-
-    /// <summary>Value of a measure by its key, for search and changes; more is better.</summary>
-    /// <param name="key">Key.</param>
-    /// <param name="outcomes">The jobs.</param>
-    /// <exception cref="ArgumentException">There is no such measure or job.</exception>
-    public static Reading Value(string key, IReadOnlyList<JobOutcome> outcomes)
-    {
-        ArgumentNullException.ThrowIfNull(key);
-        ArgumentNullException.ThrowIfNull(outcomes);
-        if (key == Done)
-        {
-            return outcomes.Count(o => o.Works);
-        }
-
-        string[] parts = key.Split('@', 2);
-        JobOutcome outcome = outcomes.FirstOrDefault(o => parts.Length == 2 && o.Job.Name == parts[1]) ?? throw new ArgumentException($"There is no job of the measure '{key}'.", nameof(key));
-        if (outcome.Unknown is { } why)
-        {
-            return Reading.None(why);
-        }
-
-        return parts[0] switch
-        {
-            Margin => outcome.Margin,
-            Spare => outcome.Spare,
-            _ => throw new ArgumentException($"There is no measure '{key}'.", nameof(key)),
-        };
-    }
+    /// <summary>A number of a job, or why there is none.</summary>
+    /// <param name="outcome">The job.</param>
+    /// <param name="number">The number.</param>
+    internal static Reading Read(JobOutcome outcome, Func<JobOutcome, double> number) => outcome.Unknown is { } why ? Reading.None(why) : number(outcome);
 
     /// <summary>Figures of all jobs with their working.</summary>
     /// <param name="outcomes">The jobs.</param>
     public static IReadOnlyList<Figure> Figures(IReadOnlyList<JobOutcome> outcomes)
     {
         ArgumentNullException.ThrowIfNull(outcomes);
+        return [DoneOf(outcomes), .. outcomes.SelectMany(o => (Figure[])[MarginOf(o), SpareOf(o), WristOf(o)])];
+    }
+
+    /// <summary>Number of jobs that work.</summary>
+    internal static Figure DoneOf(IReadOnlyList<JobOutcome> outcomes)
+    {
         Terms counted = new();
         foreach (JobOutcome o in outcomes)
         {
             counted.Add(counted.Input($"{o.Job.Name}_works", o.Works ? 1 : 0, ""));
         }
 
-        List<Figure> figures = [new(Done, "jobs that work", "") { Value = outcomes.Count(o => o.Works), Working = counted.Working(counted.Sum, Source) }];
-        foreach (JobOutcome o in outcomes)
-        {
-            figures.Add(MarginOf(o));
-            figures.Add(SpareOf(o));
-        }
-
-        return figures;
+        return HandMeasureTable.JobsDone.Blank with { Value = outcomes.Count(o => o.Works), Working = counted.Working(counted.Sum, Source) };
     }
 
-    private static Figure MarginOf(JobOutcome o)
+    /// <summary>Spare of a job ÷ the job.</summary>
+    internal static Figure MarginOf(JobOutcome o)
     {
-        Figure figure = new(KeyOf(Margin, o.Job.Name), "spare of the job ÷ the job", "");
+        Figure figure = HandMeasureTable.JobMargin.Blank with { Key = $"{HandMeasureTable.JobMargin.Key}@{o.Job.Name}" };
         if (Why(o) is { } why)
         {
             return figure with { Why = why };
@@ -86,9 +49,10 @@ public static class JobMeasures
         return figure with { Value = o.Margin, Low = Math.Min(o.MarginLow, o.Margin), High = Math.Max(o.MarginHigh, o.Margin), Working = terms.Working($"{balance} - 1", Source) };
     }
 
-    private static Figure SpareOf(JobOutcome o)
+    /// <summary>What could be added to a job.</summary>
+    internal static Figure SpareOf(JobOutcome o)
     {
-        Figure figure = new(KeyOf(Spare, o.Job.Name), "what could be added, or is missing where negative", o.Unit);
+        Figure figure = HandMeasureTable.JobSpare.Blank with { Key = $"{HandMeasureTable.JobSpare.Key}@{o.Job.Name}", Unit = o.Unit };
         if (Why(o) is { } why)
         {
             return figure with { Why = why };
@@ -97,6 +61,28 @@ public static class JobMeasures
         (string balance, Terms terms) = Balance(o);
         string amount = terms.Input("asked", o.Amount, o.Unit);
         return figure with { Value = o.Spare, Low = Math.Min(o.MarginLow, o.Margin) * o.Amount, High = Math.Max(o.MarginHigh, o.Margin) * o.Amount, Working = terms.Working($"({balance} - 1)·{amount}", Source) };
+    }
+
+    /// <summary>The drive's moment less what the weights of hand, device and load give toward the drive's side.</summary>
+    internal static Figure WristOf(JobOutcome o)
+    {
+        Figure figure = new($"wrist_moment@{o.Job.Name}", "moment that the wrist must hold, in its driving direction", "N·m");
+        if (o.Unknown is not null)
+        {
+            return figure with { Why = o.Unknown };
+        }
+
+        Terms terms = new();
+        double side = o.FlexingOfAll == 0 || (o.DriveMoment - o.WristNeeds) * o.FlexingOfAll >= 0 ? 1 : -1;
+        string drive = terms.Input("drive", o.DriveMoment, "N·m");
+        foreach (Carried c in o.Carried)
+        {
+            double newtons = c.Mass * Attitude.Gravity;
+            terms.Add($"{terms.Input($"{c.Name}_mass", c.Mass, "kg")}·9.80665·{terms.Input($"{c.Name}_arm", newtons > 0 ? 1000 * side * c.Flexing(o.Down) / newtons : 0, "mm")}/1000");
+        }
+
+        terms.Add(terms.Input("load", side * o.FlexingMoment, "N·m"));
+        return figure with { Value = o.WristNeeds, Working = terms.Working($"{drive} - ({terms.Sum})", "plagenhoef-1983") };
     }
 
     private static string? Why(JobOutcome o) => o.Unknown ?? (o.Held!.Factor < 0 ? "nothing is held: no contact forces balance the object" : null);

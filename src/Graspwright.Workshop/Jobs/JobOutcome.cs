@@ -47,6 +47,24 @@ public sealed record JobOutcome(Hand.Job Job)
     /// <summary>Sideways moment of the load on the wrist [N·m]; positive bends it away from the thumb.</summary>
     public double SidewaysMoment { get; init; }
 
+    /// <summary>Hand and device, which the wrist carries beside the load.</summary>
+    public IReadOnlyList<Carried> Carried { get; init; } = [];
+
+    /// <summary>Unit direction of gravity seen from the hand that holds.</summary>
+    public Numerics.Vector3D Down { get; init; }
+
+    /// <summary>Anatomical angle of the wrist that holds, flexion positive [rad].</summary>
+    public double WristRadians { get; init; }
+
+    /// <summary>Moment of the drive on the wrist [N·m]; 0 where locks hold.</summary>
+    public double DriveMoment { get; init; }
+
+    /// <summary>Flexing moment of load, hand and device together [N·m]; negative extends.</summary>
+    public double FlexingOfAll => FlexingMoment + Carried.Sum(c => c.Flexing(Down));
+
+    /// <summary>Sideways moment of load, hand and device together [N·m]; positive bends it away from the thumb.</summary>
+    public double SidewaysOfAll => SidewaysMoment + Carried.Sum(c => c.Sideways(Down));
+
     /// <summary>Moment that the wrist needs in its driving direction [N·m]; negative = in the other.</summary>
     public double WristNeeds { get; init; }
 

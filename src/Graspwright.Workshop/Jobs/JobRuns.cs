@@ -14,11 +14,13 @@ public static class JobRuns
     /// <param name="hand">The hand.</param>
     /// <param name="jobs">The jobs.</param>
     /// <param name="solver">What follows the equilibrium.</param>
+    /// <param name="drive">The hand's drive, where the caller has it.</param>
+    /// <param name="known">Runs that were made already.</param>
     /// <exception cref="DriveException">The hand cannot be put together.</exception>
-    public static IReadOnlyList<JobOutcome> Outcomes(Hand.HandModel hand, IReadOnlyList<Hand.Job> jobs, Solver solver)
+    public static IReadOnlyList<JobOutcome> Outcomes(Hand.HandModel hand, IReadOnlyList<Hand.Job> jobs, Solver solver, DriveModel? drive = null, IReadOnlyDictionary<RunKey, RunReading>? known = null)
     {
         ArgumentNullException.ThrowIfNull(jobs);
-        Dictionary<RunKey, Ran> runs = Runs(hand, jobs, solver);
+        Dictionary<RunKey, Ran> runs = Runs(hand, jobs, solver, drive, known);
         JobOutcome[] outcomes = new JobOutcome[jobs.Count];
         Parallel.For(0, jobs.Count, i => outcomes[i] = Outcome(hand, jobs[i], runs[RunKey.Of(jobs[i])]));
         return outcomes;
@@ -28,14 +30,16 @@ public static class JobRuns
     /// <param name="hand">The hand.</param>
     /// <param name="jobs">The jobs.</param>
     /// <param name="solver">What follows the equilibrium.</param>
-    public static Dictionary<RunKey, Ran> Runs(Hand.HandModel hand, IReadOnlyList<Hand.Job> jobs, Solver solver)
+    /// <param name="drive">The hand's drive, where the caller has it.</param>
+    /// <param name="known">Runs that were made already.</param>
+    public static Dictionary<RunKey, Ran> Runs(Hand.HandModel hand, IReadOnlyList<Hand.Job> jobs, Solver solver, DriveModel? drive = null, IReadOnlyDictionary<RunKey, RunReading>? known = null)
     {
         ArgumentNullException.ThrowIfNull(hand);
         ArgumentNullException.ThrowIfNull(solver);
-        DriveModel drive = DriveMapping.ToDrive(hand);
+        DriveModel closes = drive ?? DriveMapping.ToDrive(hand);
         RunKey[] keys = [.. jobs.Select(RunKey.Of).Distinct()];
         Ran[] ran = new Ran[keys.Length];
-        Parallel.For(0, keys.Length, i => ran[i] = Run(hand, drive, keys[i], solver));
+        Parallel.For(0, keys.Length, i => ran[i] = known is not null && known.TryGetValue(keys[i], out RunReading? reading) ? new(reading, null) : Run(hand, closes, keys[i], solver));
         if (ran.Select(r => r.Fault).FirstOrDefault(f => f is not null && f.Fault != DriveFault.ObjectOverlaps) is { } fault)
         {
             throw fault;
@@ -53,8 +57,13 @@ public static class JobRuns
         ArgumentNullException.ThrowIfNull(ran);
         return ran.Reading is { } reading
             ? JobStatics.Of(hand, job, reading)
-            : new(job) { Unknown = $"with the hand open the object already lies {(1000 * ran.Fault!.Amount).ToString("0.#", System.Globalization.CultureInfo.InvariantCulture)} mm inside {ran.Fault.Subject}" };
+            : new(job) { Unknown = Overlap(ran.Fault!) };
     }
+
+    /// <summary>Why an object that lies in a finger of the open hand was not run.</summary>
+    /// <param name="fault">What the engine found.</param>
+    internal static string Overlap(DriveException fault) =>
+        $"with the hand open the object already lies {(1000 * fault.Amount).ToString("0.#", System.Globalization.CultureInfo.InvariantCulture)} mm inside {fault.Subject}";
 
     private static Ran Run(Hand.HandModel hand, DriveModel drive, RunKey key, Solver solver)
     {

@@ -138,15 +138,21 @@ public static class JobStatics
         return Mechanics.Holding.Attitude.Tips(JobMapping.Attitude(job.Forearm), from, Anatomical(reading, reading.End, relaxed: false));
     }
 
-    /// <summary>What the wrist has to bear: the drive's moment and the load's.</summary>
+    /// <summary>What the wrist has to bear: the drive's moment, and those of the load, of what is left of the hand, and of the device.</summary>
     private static JobOutcome Wrist(Hand.HandModel hand, JobOutcome outcome)
     {
         RunReading reading = outcome.Reading!;
         bool flexion = hand.Wrist.Direction == Hand.DrivingDirection.Flexion, relaxed = outcome.Job.LockAndRelax;
-        double drive = relaxed ? 0 : reading.End[TraceLayout.Tau], load = flexion ? outcome.FlexingMoment : -outcome.FlexingMoment, needs = drive - load;
-        bool intoFlexion = flexion == needs >= 0;
-        Hand.MomentTable table = intoFlexion ? hand.Wrist.FlexionCapacity : hand.Wrist.ExtensionCapacity;
-        double capacity = new MomentTable(table.AnglesRadians, table.MomentsNewtonMetres).At(Anatomical(reading, reading.End, relaxed));
-        return outcome with { WristNeeds = needs, WristCapacity = capacity };
+        double angle = Anatomical(reading, reading.End, relaxed), drive = relaxed ? 0 : reading.End[TraceLayout.Tau];
+        outcome = outcome with
+        {
+            Carried = WristWeight.Own(hand),
+            WristRadians = angle,
+            Down = Mechanics.Holding.Attitude.Down(JobMapping.Attitude(outcome.Job.Forearm), angle),
+            DriveMoment = drive,
+        };
+        double needs = drive - (flexion ? outcome.FlexingOfAll : -outcome.FlexingOfAll);
+        Hand.MomentTable table = flexion == needs >= 0 ? hand.Wrist.FlexionCapacity : hand.Wrist.ExtensionCapacity;
+        return outcome with { WristNeeds = needs, WristCapacity = new MomentTable(table.AnglesRadians, table.MomentsNewtonMetres).At(angle) };
     }
 }

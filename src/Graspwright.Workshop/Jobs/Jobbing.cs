@@ -64,9 +64,9 @@ public static class Jobbing
         Verb = "jobs",
         Hand = hand.Name,
         Sentence = JobWords.Sentence(outcomes),
-        Figures = JobMeasures.Figures(outcomes),
-        Findings = [.. outcomes.SelectMany(o => JobFindings.Of(hand, o))],
-        Tables = [JobTable(outcomes), AttitudeTable(outcomes), ContactTable(outcomes), RunTables.Guesses(hand)],
+        Figures = [.. JobMeasures.Figures(outcomes), .. GripShares.Figures(GripShares.Of(hand))],
+        Findings = [.. outcomes.SelectMany(o => JobFindings.Of(hand, o)), .. GripShares.Findings(GripShares.Of(hand))],
+        Tables = [JobTable(outcomes), AttitudeTable(outcomes), WristTable(outcomes), GripShares.Table(hand, GripShares.Of(hand)), ContactTable(outcomes), RunTables.Guesses(hand)],
         Cautions = JobCautions.All,
     };
 
@@ -92,6 +92,30 @@ public static class Jobbing
         Column[] columns = [new("job, its load in every attitude", ""), .. AttitudeWords.Select(w => new Column(w, ""))];
         return new("attitudes", columns, [.. outcomes.Where(o => o.InAttitudes.Count > 0).Select(o => (IReadOnlyList<Cell>)
             [o.Job.Name, .. o.InAttitudes.Select((f, a) => (Cell)$"{(AttitudeWords[a] == o.Job.Forearm ? "→ " : "")}{Times(f)}")])]);
+    }
+
+    /// <summary>Moments on the wrist; then those of hand, device and load in every attitude: flexing, and sideways thumb up.</summary>
+    private static Table WristTable(IReadOnlyList<JobOutcome> outcomes)
+    {
+        Column[] columns =
+        [
+            new("on the wrist, N·m", ""), new("drive", ""), new("hand", ""), new("device", ""), new("load", ""), new("holds", ""), new("of its strength", "%"),
+            .. AttitudeWords.Select(w => new Column(w == "thumb up" ? "thumb up, sideways" : w, "")),
+        ];
+        return new("on the wrist", columns, [.. outcomes.Where(o => o.Unknown is null).Select(o => (IReadOnlyList<Cell>)
+        [
+            o.Job.Name, Moment(o.DriveMoment), .. o.Carried.Select(c => (Cell)Moment(c.Flexing(o.Down))), Moment(o.FlexingMoment), Moment(o.WristNeeds), 100 * Math.Abs(o.WristNeeds) / o.WristCapacity,
+            .. Enum.GetValues<ForearmAttitude>().Select(a => (Cell)Moment(InAttitude(o, a))),
+        ])]);
+    }
+
+    private static string Moment(double newtonMetres) => (Math.Abs(newtonMetres) < 0.005 ? 0 : newtonMetres).ToString("0.00", CultureInfo.InvariantCulture);
+
+    private static double InAttitude(JobOutcome o, ForearmAttitude attitude)
+    {
+        Numerics.Vector3D down = Attitude.Down(attitude, o.WristRadians);
+        OutsideLoad load = o.Grasp is null ? default : JobMapping.Load(o.Job, o.Grasp, down);
+        return attitude == ForearmAttitude.ThumbUp ? Attitude.SidewaysMoment(load) + o.Carried.Sum(c => c.Sideways(down)) : Attitude.FlexingMoment(load) + o.Carried.Sum(c => c.Flexing(down));
     }
 
     private static string Times(double factor) => factor < 0 ? "none"

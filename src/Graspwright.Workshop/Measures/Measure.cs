@@ -79,7 +79,7 @@ public abstract class Measure(string key, string words, string unit, Better bett
     {
         Reading value = Value(reading);
         Figure figure = new(Key, Words, Unit) { Why = value.Why };
-        return value.Why is not null ? figure : Spread(reading, figure with { Value = value.Value, Working = Work(reading) });
+        return value.Why is not null ? figure : Spread(reading, figure with { Value = value.Value, WorkedOut = () => Work(reading) });
     }
 
     /// <summary>How it is read from a run that was followed.</summary>

@@ -21,7 +21,8 @@ public sealed record DirectionPulls(Measurement Direction, IReadOnlyList<AngleTr
 /// <param name="Before">What the file says now, or the default.</param>
 /// <param name="WasGuess">Whether the file leaves it out.</param>
 /// <param name="After">The measured value.</param>
-public sealed record Replacement(string Path, string Before, bool WasGuess, string After);
+/// <param name="Section">A whole new section, as the file will have it; <see langword="null"/> = a value.</param>
+public sealed record Replacement(string Path, string Before, bool WasGuess, string After, string? Section = null);
 
 /// <summary>What a filled measuring sheet says about the wearer.</summary>
 public sealed class MeasuredWearer
@@ -105,9 +106,17 @@ public sealed class MeasuredWearer
 
         foreach (string posture in Readings.Where(r => Protocol.ThumbReadings.Contains(r.Measurement)).Select(r => r.Where).Distinct(StringComparer.Ordinal))
         {
-            string path = HandPath.Join("thumb.postures", posture);
-            Place(posture, $"{path}.pad", [.. Protocol.ThumbReadings.Take(3)]);
-            Place(posture, $"{path}.looks_at", [.. Protocol.ThumbReadings.Skip(3)]);
+            string path = HandPath.Join("thumb.postures", posture), known = $"{path}.pad";
+            Measurement[] pad = [.. Protocol.ThumbReadings.Take(3)], straw = [.. Protocol.ThumbReadings.Skip(3)];
+            if (editor.Find(known) is { InFile: true })
+            {
+                Place(posture, known, pad);
+                Place(posture, $"{path}.looks_at", straw);
+            }
+            else if (Places(posture, pad) is { } at && Places(posture, straw) is { } looksAt)
+            {
+                found.Add(new(path, "", true, $"pad = {at}, looks_at = {looksAt}", $"\n[{path}]\npad = {at}\nlooks_at = {looksAt}\n"));
+            }
         }
 
         foreach (Finger finger in Hand.Fingers)
@@ -117,14 +126,19 @@ public sealed class MeasuredWearer
 
         return found;
 
-        // Only places that the file has already are replaced: a new posture needs all its numbers at once.
         void Place(string where, string path, Measurement[] axes)
         {
-            double[] places = [.. axes.Select(a => Readings.Where(r => r.Measurement == a && r.Where == where).Select(r => r.Value).DefaultIfEmpty(double.NaN).Average())];
-            if (places.All(double.IsFinite) && editor.Find(path) is { InFile: true })
+            if (Places(where, axes) is { } places)
             {
-                Add(path, $"[{string.Join(", ", places.Select(p => string.Create(CultureInfo.InvariantCulture, $"\"{1000 * p:0.#} mm\"")))}]");
+                Add(path, places);
             }
+        }
+
+        // A place needs all its numbers.
+        string? Places(string where, Measurement[] axes)
+        {
+            double[] places = [.. axes.Select(a => Readings.Where(r => r.Measurement == a && r.Where == where).Select(r => r.Value).DefaultIfEmpty(double.NaN).Average())];
+            return places.All(double.IsFinite) ? $"[{string.Join(", ", places.Select(p => string.Create(CultureInfo.InvariantCulture, $"\"{1000 * p:0.#} mm\"")))}]" : null;
         }
 
         void Add(string path, string after)
@@ -144,7 +158,7 @@ public sealed class MeasuredWearer
         EditResult result = new(editor, []);
         foreach (Replacement replacement in replacements)
         {
-            result = result.Editor!.Set(replacement.Path, replacement.After);
+            result = replacement.Section is { } section ? result.Editor!.ReplacePart(replacement.Path, section) : result.Editor!.Set(replacement.Path, replacement.After);
             if (result.Editor is null)
             {
                 return result;

@@ -37,6 +37,8 @@ public sealed record Answer
 /// <param name="Effort">Effort: <c>squeeze</c> or <c>all-day</c>.</param>
 public sealed record Situation(string ObjectName, string Locks, string Effort)
 {
+    private IReadOnlyList<Table>? _tables;
+
     /// <summary>Label: object and locks.</summary>
     public string Label => $"{ObjectName}/{Locks}";
 
@@ -47,7 +49,14 @@ public sealed record Situation(string ObjectName, string Locks, string Effort)
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
     /// <summary>Tables.</summary>
-    public IReadOnlyList<Table> Tables { get; init; } = [];
+    public IReadOnlyList<Table> Tables
+    {
+        get => _tables ??= TablesMade?.Invoke() ?? [];
+        init => _tables = value;
+    }
+
+    /// <summary>Makes the tables when they are first asked for: a printed answer shows none of them.</summary>
+    public Func<IReadOnlyList<Table>>? TablesMade { private get; init; }
 
     /// <summary>A figure by key, or <see langword="null"/>.</summary>
     /// <param name="key">Key of the measure.</param>

@@ -6,6 +6,8 @@ namespace Graspwright.Workshop.Results;
 /// <param name="Unit">Unit of the value; fixed for each measure.</param>
 public sealed record Figure(string Key, string Words, string Unit)
 {
+    private Working? _working;
+
     /// <summary>The value; <see langword="null"/> = there is none, see <see cref="Why"/>.</summary>
     public double? Value { get; init; }
 
@@ -16,7 +18,14 @@ public sealed record Figure(string Key, string Words, string Unit)
     public double? High { get; init; }
 
     /// <summary>How the value comes about; <see langword="null"/> without a value.</summary>
-    public Working? Working { get; init; }
+    public Working? Working
+    {
+        get => _working ??= WorkedOut?.Invoke();
+        init => _working = value;
+    }
+
+    /// <summary>Works out how the value comes about when that is first asked for: most readers of a figure want the value alone.</summary>
+    public Func<Working>? WorkedOut { private get; init; }
 
     /// <summary>Why there is no value.</summary>
     public string? Why { get; init; }

@@ -69,22 +69,38 @@ public static class TextAnswer
     /// <summary>Says where other situations fail, once for each thing that fails; those nearest the headline's stand for the rest.</summary>
     private static void AddElsewhere(StringBuilder text, Answer answer)
     {
-        List<(Situation Situation, Finding Finding)> failing =
-        [
-            .. answer.Situations.OrderByDescending(s => Likeness(s, answer)).SelectMany(s => s.Findings.Where(f => f.Verdict == Verdict.Fails && !answer.Findings.Contains(f)).Select(f => (s, f))),
-        ];
+        List<Failing> failing = [];
+        Dictionary<string, Failing> byThing = new(StringComparer.Ordinal);
+        foreach (Situation situation in answer.Situations.OrderByDescending(s => Likeness(s, answer)))
+        {
+            foreach (Finding finding in situation.Findings)
+            {
+                if (finding.Verdict != Verdict.Fails || answer.Findings.Contains(finding))
+                {
+                    continue;
+                }
+
+                string thing = $"{finding.Key}\n{finding.Subject}";
+                if (byThing.TryGetValue(thing, out Failing? same))
+                {
+                    same.More++;
+                    continue;
+                }
+
+                failing.Add(byThing[thing] = new(situation, finding));
+            }
+        }
+
         if (failing.Count == 0)
         {
             return;
         }
 
         text.Append("\nElsewhere\n");
-        foreach (IGrouping<(string Key, string Subject), (Situation Situation, Finding Finding)> group in failing.GroupBy(f => (f.Finding.Key, f.Finding.Subject)))
+        foreach (Failing one in failing)
         {
-            (Situation first, Finding finding) = group.First();
-            int more = group.Count() - 1;
-            string others = more > 0 ? $" (and in {more} more)" : "";
-            Wrap(text, $"{finding.Verdict.Mark()} {first.Label}, {first.Effort}{others}: {finding.Reason}", "  ");
+            string others = one.More > 0 ? $" (and in {one.More} more)" : "";
+            Wrap(text, $"{one.Finding.Verdict.Mark()} {one.Situation.Label}, {one.Situation.Effort}{others}: {one.Finding.Reason}", "  ");
         }
     }
 
@@ -97,10 +113,28 @@ public static class TextAnswer
     private static void AddTable(StringBuilder text, Table table)
     {
         int count = table.Columns.Count;
-        string[][] cells = [.. table.Rows.Select(r => r.Select((cell, c) => Words(cell, table.Columns[c].Unit)).ToArray())];
-        bool[] number = [.. Enumerable.Range(0, count).Select(c => table.Rows.All(r => r[c].Text is null))];
-        string[] heads = [.. table.Columns.Select(c => c.Name)], units = [.. table.Columns.Select(c => c.Unit)];
-        int[] width = [.. Enumerable.Range(0, count).Select(c => Math.Max(Math.Max(heads[c].Length, units[c].Length), cells.Max(r => r[c].Length)))];
+        string[][] cells = new string[table.Rows.Count][];
+        string[] heads = new string[count], units = new string[count];
+        int[] width = new int[count];
+        bool[] number = new bool[count];
+        for (int c = 0; c < count; c++)
+        {
+            (heads[c], units[c], number[c]) = (table.Columns[c].Name, table.Columns[c].Unit, true);
+            width[c] = Math.Max(heads[c].Length, units[c].Length);
+        }
+
+        for (int r = 0; r < cells.Length; r++)
+        {
+            cells[r] = new string[count];
+            for (int c = 0; c < count; c++)
+            {
+                Cell cell = table.Rows[r][c];
+                cells[r][c] = Words(cell, units[c]);
+                width[c] = Math.Max(width[c], cells[r][c].Length);
+                number[c] &= cell.Text is null;
+            }
+        }
+
         bool whole = width.Sum() + 2 * (count - 1) <= Width;
         int[] fit = whole ? width : WrappedColumns.Fit(width, number, Width);
         foreach (string[] line in whole ? [heads] : WrappedColumns.Lines(heads, fit))
@@ -163,5 +197,15 @@ public static class TextAnswer
         }
 
         text.Append(line).Append('\n');
+    }
+
+    /// <summary>Something that fails, where it fails first, and in how many situations more.</summary>
+    private sealed class Failing(Situation situation, Finding finding)
+    {
+        public Situation Situation { get; } = situation;
+
+        public Finding Finding { get; } = finding;
+
+        public int More { get; set; }
     }
 }

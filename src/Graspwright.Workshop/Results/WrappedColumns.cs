@@ -14,7 +14,12 @@ internal static class WrappedColumns
         int[] width = [.. wanted];
         while (width.Sum() + Gap * (width.Length - 1) > most)
         {
-            int widest = Enumerable.Range(0, width.Length).Where(c => !fixedWidth[c] && width[c] > Narrowest).OrderByDescending(c => width[c]).ThenBy(c => c).FirstOrDefault(-1);
+            int widest = -1;
+            for (int c = 0; c < width.Length; c++)
+            {
+                widest = !fixedWidth[c] && width[c] > (widest < 0 ? Narrowest : width[widest]) ? c : widest;
+            }
+
             if (widest < 0)
             {
                 break;

@@ -22,6 +22,11 @@ internal static class RoomFindings
             yield return Gap(room, first.At, nearest);
         }
 
+        foreach (Finding finding in OnPalm(sweeps))
+        {
+            yield return finding;
+        }
+
         SweepResult highest = sweeps.Select(s => s.Sweep).MaxBy(s => s.Height)!;
         if (room.MostHeight is { } most)
         {
@@ -51,6 +56,23 @@ internal static class RoomFindings
         return new("clearance", $"{pair.First} and {pair.Second}", Verdicts.Of(margin), reason,
             pair.Second.StartsWith("shell", StringComparison.Ordinal) ? "Raise the part, cut the shell back, or shorten the arm that sweeps there." : "Splay the fingers a little more, make the parts thinner, or set the bars further apart.")
         { Figure = 1000 * pair.Gap, Limit = 1000 * room.LeastGap, Unit = "mm", Margin = margin };
+    }
+
+    /// <summary>The first finger that comes down on the palm or a stump, or the one that comes nearest.</summary>
+    private static IEnumerable<Finding> OnPalm(IReadOnlyList<RoomSwept> sweeps)
+    {
+        (RoomSwept At, NearPair Pair)[] all = [.. sweeps.SelectMany(s => s.Sweep.OnPalm.Select(p => (At: s, Pair: p)))];
+        if (all.Length == 0)
+        {
+            yield break;
+        }
+
+        (RoomSwept at, NearPair pair) = all.OrderBy(p => p.Pair.ClashTheta ?? double.PositiveInfinity).ThenBy(p => p.Pair.Gap).First();
+        string with = Rooming.With(at.Locks);
+        yield return pair.ClashTheta is { } theta
+            ? new("on_palm", pair.First, Verdict.Tight, $"With nothing held the {pair.First} comes down on the {pair.Second} at {Angles.Text(theta)} of wrist{with}. From there a closing in the air is wrong: the finger stands on the palm.",
+                "Hold something when the wrist goes further, or let the crank's stop end the closing there. Pad the tip: it presses on skin that may not feel it.") { Figure = double.RadiansToDegrees(theta), Unit = "deg" }
+            : new("on_palm", pair.First, Verdict.Good, $"With nothing held no finger comes down on the palm or a stump; nearest is the {pair.First}, {Mm(pair.Gap)} from the {pair.Second} at {Angles.Text(pair.GapTheta)}{with}.", "Nothing.") { Figure = 1000 * pair.Gap, Unit = "mm" };
     }
 
     private static IEnumerable<Finding> Knuckles(Hand.HandModel hand, Hand.HandRoom room)

@@ -40,7 +40,7 @@ public static class Rooming
 
         try
         {
-            RoomSwept[] sweeps = [.. hand.Locks.Prepend(null).Select(l => Swept(hand, drive, room, l))];
+            RoomSwept[] sweeps = [.. Sweeps(hand, drive, ClosingRun.Solve)];
             return new(Compose(hand, given, sweeps), room, sweeps, []);
         }
         catch (DriveException fault)
@@ -49,10 +49,22 @@ public static class Rooming
         }
     }
 
-    private static RoomSwept Swept(Hand.HandModel hand, DriveModel drive, RoomModel room, Hand.LockPattern? pattern)
+    /// <summary>Sweeps of the empty hand, all free and then with each lock pattern; none without a room.</summary>
+    /// <param name="hand">The hand.</param>
+    /// <param name="drive">Its drive.</param>
+    /// <param name="solver">What follows the equilibrium.</param>
+    /// <exception cref="DriveException">The hand cannot be put together.</exception>
+    public static IReadOnlyList<RoomSwept> Sweeps(Hand.HandModel hand, DriveModel drive, Solver solver)
+    {
+        ArgumentNullException.ThrowIfNull(hand);
+        ArgumentNullException.ThrowIfNull(solver);
+        return RoomMapping.ToRoom(hand, drive) is { } room ? [.. hand.Locks.Prepend(null).Select(l => Swept(hand, drive, room, l, solver))] : [];
+    }
+
+    private static RoomSwept Swept(Hand.HandModel hand, DriveModel drive, RoomModel room, Hand.LockPattern? pattern, Solver solver)
     {
         RunOptions options = new() { EffortFraction = null, Opening = false, Locks = HoldMapping.ToLocks(hand, pattern) };
-        RunResult run = ClosingRun.Solve(drive, HeldObject.None, options);
+        RunResult run = solver(drive, HeldObject.None, options);
         return new(pattern?.Name ?? GripQuestion.AllFree, run, new RoomSweep(room, run.Layout).Sweep(run.Closing));
     }
 
@@ -90,30 +102,16 @@ public static class Rooming
     /// <summary>The words ", with the locks ‘…’," or nothing.</summary>
     internal static string With(string locks) => locks == GripQuestion.AllFree ? "" : $" with the locks ‘{locks}’";
 
-    private static List<Figure> Figures(Hand.HandModel hand, Hand.HandRoom room, RoomSwept[] sweeps)
-    {
-        List<Figure> figures = [];
-        NearPair? near = sweeps.SelectMany(s => s.Sweep.Pairs).MinBy(p => p.Gap);
-        figures.Add(new("clearance", "smallest gap over the travel", "mm") { Value = near is null ? null : 1000 * near.Gap, Why = near is null ? "nothing was given to pass" : null, Working = near is null ? null : Clearance.Of(near) });
-        SweepResult highest = sweeps.Select(s => s.Sweep).MaxBy(s => s.Height)!;
-        Terms height = new();
-        string back = height.Input("back_of_shell", 1000 * Back(room), "mm"), top = height.Input("top", 1000 * (Back(room) + highest.Height), "mm");
-        figures.Add(new("height", "height over the back of the shell", "mm") { Value = 1000 * highest.Height, Working = height.Working($"{top} - {back}", "room-sweep") });
-        foreach (Hand.NamedPlace stump in room.Stumps)
-        {
-            Terms t = new();
-            double knuckle = hand.Fingers.First(f => f.Name == stump.Finger).Knuckle.X;
-            string[] parts = [t.Input("knuckle", 1000 * knuckle, "mm"), t.Input("stump_end", 1000 * stump.Place.X, "mm"), t.Input("liner", 1000 * room.Liner, "mm"), t.Input("shell", 1000 * room.Shell, "mm"), t.Input("clearance", 1000 * room.Clearance, "mm"), t.Input("base", 1000 * room.Base, "mm")];
-            figures.Add(new($"knuckle_room@{stump.Finger}", "room behind the knuckle", "mm") { Value = 1000 * (knuckle - Needed(room, stump)), Working = t.Working($"{parts[0]} - ({string.Join(" + ", parts[1..])})", "room-sweep") });
-        }
+    private static List<Figure> Figures(Hand.HandModel hand, Hand.HandRoom room, RoomSwept[] sweeps) =>
+        [RoomMeasures.Clearance(sweeps), RoomMeasures.Height(hand, sweeps), .. Palm(sweeps), .. room.Stumps.Select(s => RoomMeasures.KnuckleRoom(hand, s.Finger))];
 
-        return figures;
-    }
+    /// <summary>Smallest gap from a finger to the palm or a stump.</summary>
+    private static IEnumerable<Figure> Palm(RoomSwept[] sweeps) => sweeps.SelectMany(s => s.Sweep.OnPalm).MinBy(p => p.Gap) is { } palm
+        ? [new("palm_gap", "smallest gap from a finger to the palm or a stump, nothing held", "mm") { Value = 1000 * palm.Gap, Working = Measures.Clearance.Of(palm) }]
+        : [];
 
     /// <summary>Least x of a knuckle axis before its stump: end, liner, shell, air and base [m].</summary>
     internal static double Needed(Hand.HandRoom room, Hand.NamedPlace stump) => stump.Place.X + room.Liner + room.Shell + room.Clearance + room.Base;
-
-    private static double Back(Hand.HandRoom room) => room.HandMiddle + room.HandThickness / 2 + room.Liner + room.Shell;
 
     private static Table Near(RoomSwept[] sweeps)
     {

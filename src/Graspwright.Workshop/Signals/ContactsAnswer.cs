@@ -10,7 +10,8 @@ namespace Graspwright.Workshop.Signals;
 /// <param name="Errors">What is wrong with the input.</param>
 /// <param name="Set">The recordings.</param>
 /// <param name="Readings">How the channels are connected, recording by recording.</param>
-public sealed record ContactsResult(Answer? Answer, IReadOnlyList<InputError> Errors, SignalSet? Set, IReadOnlyList<IReadOnlyList<ContactReading>> Readings);
+/// <param name="Takes">Their envelopes.</param>
+public sealed record ContactsResult(Answer? Answer, IReadOnlyList<InputError> Errors, SignalSet? Set, IReadOnlyList<IReadOnlyList<ContactReading>> Readings, IReadOnlyList<Take> Takes);
 
 /// <summary>Is each channel connected, are they separate, and what does the stud do?</summary>
 public static class ContactsAnswer
@@ -33,17 +34,18 @@ public static class ContactsAnswer
         List<InputError> errors = [];
         if (SignalSet.Read(hand, handFile, wear: false, errors) is not { } set)
         {
-            return new(null, errors, null, []);
+            return new(null, errors, null, [], []);
         }
 
         IReadOnlyList<IReadOnlyList<ContactReading>> readings = [.. set.Recordings.Select(set.Judged)];
+        IReadOnlyList<Take> takes = set.Takes(readings);
         List<Figure> figures = [];
         List<Finding> findings = [KindFinding(set)];
         findings.AddRange(Connected(set, readings, figures));
         findings.AddRange(RateFindings.Of(set, figures));
         List<Table> tables = [Channels(set, readings), During(set, readings)];
         string separate = "";
-        LabelledWindows windows = LabelledWindows.Cut(set.Channels, [.. set.Gestures.Distinct(StringComparer.OrdinalIgnoreCase)], set.Takes(), WindowSeconds, HopSeconds);
+        LabelledWindows windows = LabelledWindows.Cut(set.Channels, [.. set.Gestures.Distinct(StringComparer.OrdinalIgnoreCase)], takes, WindowSeconds, HopSeconds);
         if (Enough(windows, set, findings))
         {
             separate = " " + Separation.Add(set, windows, findings, figures, tables, LevelLimit, TalkLimit);
@@ -60,7 +62,7 @@ public static class ContactsAnswer
             Findings = findings,
             Tables = tables,
             Cautions = SignalWords.Cautions,
-        }, errors, set, readings);
+        }, errors, set, readings, takes);
     }
 
     private static string Sentence(SignalSet set, IReadOnlyList<IReadOnlyList<ContactReading>> readings)

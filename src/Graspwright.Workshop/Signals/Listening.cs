@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using Graspwright.Signals.Filters;
 using Graspwright.Signals.Quality;
 using Graspwright.Signals.Recordings;
@@ -12,11 +11,11 @@ namespace Graspwright.Workshop.Signals;
 /// <remarks>The clock is the caller's; nothing here waits.</remarks>
 public sealed class Listening
 {
-    private const double JudgedSeconds = 6;
+    private const double JudgedSeconds = 6, HeldSeconds = 1;
     private readonly ListeningPlan _plan;
     private readonly LiveLines _lines;
-    private readonly Stream? _record;
-    private readonly byte[] _out = new byte[1024];
+    private readonly SampleClock _clock;
+    private readonly RecordWriter? _record;
     private readonly Queue<float>[] _recent;
     private readonly Switch?[] _switches;
     private readonly Filtering?[] _bands;
@@ -32,7 +31,8 @@ public sealed class Listening
     public Listening(ListeningPlan plan, Stream? record)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        (_plan, _record) = (plan, record);
+        (_plan, _clock) = (plan, new(plan.RateHertz));
+        _record = record is null ? null : new(record, plan.Channels, plan.Cues.Count > 0, _clock);
         int n = plan.Channels.Count;
         _lines = new(n, plan.Counted);
         _recent = [.. Enumerable.Range(0, n).Select(_ => new Queue<float>())];
@@ -42,11 +42,6 @@ public sealed class Listening
         _smooths = [.. Enumerable.Range(0, n).Select(_ => new Filtering(front.Smooth))];
         (_envelope, _greatest) = (new double[n], new double[n]);
         _take = Take;
-        if (record is not null)
-        {
-            string label = plan.Cues.Count > 0 ? ",gesture" : "";
-            record.Write(Encoding.UTF8.GetBytes($"sample,{string.Join(",", plan.Channels)}{label}\n"));
-        }
     }
 
     /// <summary>Sound samples so far.</summary>
@@ -81,8 +76,18 @@ public sealed class Listening
             // What was waiting on the line comes in one piece: the rate counts from behind it.
             (_firstAt, _atFirst) = double.IsNaN(_firstAt) ? (seconds, Samples + Lost) : (_firstAt, _atFirst);
             _lastAt = seconds;
+            _clock.Piece(Samples + Lost - 1, seconds);
+        }
+
+        // The first second is held back: only then is it known how fast the board really sends.
+        if (_now - _firstAt >= HeldSeconds)
+        {
+            _record?.Write();
         }
     }
+
+    /// <summary>Writes what is still held back, and how well the times are known.</summary>
+    public void Close() => _record?.End(Lost);
 
     /// <summary>A line of words: what each channel does and how it is connected.</summary>
     /// <param name="trace">Whether levels are drawn as little bars.</param>
@@ -129,6 +134,7 @@ public sealed class Listening
             findings.Add(SignalWords.Judged("lost_samples", "line", 100.0 * Lost / (Samples + Lost), 0.1, most: true, "%", $"{Lost} samples were lost and {Broken} lines unreadable, of {Samples + Lost}{(_plan.Counted ? "" : " (without a running number losses do not show)")}.", "A faster line, or fewer channels."));
             if (double.IsFinite(rate))
             {
+                findings.Add(new("arrival_scatter", "line", Verdict.Good, $"{Scatter()}.", "Nothing need change; a time written by the board itself would be exact."));
                 findings.Add(new("measured_rate", "line", Math.Abs(rate / _plan.RateHertz - 1) < 0.05 ? Verdict.Good : Verdict.Tight, string.Create(CultureInfo.InvariantCulture, $"{rate:0.#} samples a second came; {_plan.RateHertz:0.#} were expected."), "Give --rate as it was measured, and rate in the hand file too."));
             }
         }
@@ -142,6 +148,12 @@ public sealed class Listening
             Figures =
             [
                 new("samples", "samples that came", "") { Value = Samples, Working = new("sound_lines", [new("sound_lines", Samples, "")], "signal-windows") },
+                new("arrival_scatter", "how far arrivals scatter round the times that are written, standard deviation", "ms")
+                {
+                    Value = double.IsFinite(_clock.JitterSeconds) ? 1e3 * _clock.JitterSeconds : null,
+                    Why = double.IsFinite(_clock.JitterSeconds) ? null : "too few came, or faster than a board sends",
+                    Working = double.IsFinite(_clock.JitterSeconds) ? new("1000·scatter", [new("scatter", _clock.JitterSeconds, "s")], "signal-windows") : null,
+                },
                 new("measured_rate", "samples a second as they came", "Hz")
                 {
                     Value = double.IsFinite(rate) ? rate : null,
@@ -153,6 +165,14 @@ public sealed class Listening
             Tables = [new("channels", [new("channel", ""), new("last half second", ""), new("acted", "")], [.. _plan.Channels.Select((c, i) => (IReadOnlyList<Cell>)[c, StateWord(states[i]), (Cell)(double?)Activations(i)])])],
             Cautions = SignalWords.Cautions,
         };
+    }
+
+    private string Scatter()
+    {
+        string pauses = _clock.Pauses == 0 ? "" : $"; the board was silent {_clock.Pauses} {(_clock.Pauses == 1 ? "time" : "times")}, and the times jump there";
+        return double.IsFinite(_clock.JitterSeconds)
+            ? string.Create(CultureInfo.InvariantCulture, $"Times are by this computer's clock, smoothed: lines arrived within {1e3 * _clock.JitterSeconds:0.##} ms of them (standard deviation){pauses}")
+            : $"Too few samples came, or faster than a board sends: their times are by the stated rate{pauses}";
     }
 
     private static string StateWord(ContactState state) => state switch { ContactState.Usable => "connected", ContactState.Lifted => "lifted off", ContactState.Saturated => "at its end", ContactState.Flat => "flat", ContactState.Moving => "shaken", _ => "waiting" };
@@ -174,37 +194,7 @@ public sealed class Listening
             }
         }
 
-        if (_record is not null)
-        {
-            Record(values);
-        }
-    }
-
-    private void Record(ReadOnlySpan<double> values)
-    {
-        Span<byte> line = _out;
-        int at = 0;
-        Put(line, ref at, Samples + Lost - 1);
-        foreach (double v in values)
-        {
-            line[at++] = (byte)',';
-            Put(line, ref at, v);
-        }
-
-        if (_plan.Cues.Count > 0)
-        {
-            line[at++] = (byte)',';
-            at += Encoding.UTF8.GetBytes(Cue, line[at..(line.Length - 1)]);
-        }
-
-        line[at++] = (byte)'\n';
-        _record!.Write(line[..at]);
-    }
-
-    private static void Put(Span<byte> line, ref int at, double value)
-    {
-        value.TryFormat(line[at..], out int written, default, CultureInfo.InvariantCulture);
-        at += written;
+        _record?.Hold(Samples + Lost - 1, values, _plan.Cues.Count > 0 ? Cue : "");
     }
 
     private char Bar(int channel)

@@ -33,7 +33,7 @@ internal static class Separation
         }
 
         tables.Add(new("cross-talk", [new("channel", ""), .. own.Select(g => new Column(windows.Gestures[g], "%"))],
-            [.. own.Select((_, c) => (IReadOnlyList<Cell>)[set.Channels[c], .. own.Select((_, o) => (Cell)(100 * talk[c, o]))])]));
+            [.. own.Select((_, c) => (IReadOnlyList<Cell>)[set.Channels[c], .. own.Select((_, o) => (Cell)(Math.Round(100 * talk[c, o], 1) + 0.0))])]));
         return Validate(windows, own, figures, findings, tables);
     }
 

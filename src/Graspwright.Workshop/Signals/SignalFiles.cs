@@ -1,5 +1,7 @@
 using System.Text;
+using Graspwright.Drawing;
 using Graspwright.Hand;
+using Graspwright.Signals.Quality;
 using Graspwright.Signals.Recordings;
 using Graspwright.Workshop.Results;
 
@@ -8,7 +10,11 @@ namespace Graspwright.Workshop.Signals;
 /// <summary>A recording with what the hand file says about it.</summary>
 /// <param name="Plan">What the hand file says.</param>
 /// <param name="Recording">What the file holds.</param>
-public sealed record LoadedRecording(SignalRecording Plan, Recording Recording);
+public sealed record LoadedRecording(SignalRecording Plan, Recording Recording)
+{
+    /// <summary>Powers of each channel, window by window; empty until they are wanted.</summary>
+    public IReadOnlyList<WindowPowers> Powers { get; init; } = [];
+}
 
 /// <summary>Reads the recordings that a hand file names.</summary>
 public static class SignalFiles
@@ -76,7 +82,9 @@ public static class SignalFiles
     /// <param name="key">Key that names it.</param>
     /// <param name="errors">Takes what is wrong.</param>
     /// <param name="read">Reads it.</param>
-    public static T? Trying<T>(string name, string key, ICollection<InputError> errors, Func<T> read)
+    /// <param name="namedIn">File whose key names it, which is at fault if it is not there; <see langword="null"/> = none does.</param>
+    /// <param name="line">Line of that file; 0 = not known here.</param>
+    public static T? Trying<T>(string name, string key, ICollection<InputError> errors, Func<T> read, string? namedIn = null, int line = 0)
         where T : class
     {
         ArgumentNullException.ThrowIfNull(errors);
@@ -88,6 +96,19 @@ public static class SignalFiles
         catch (RecordingException bad)
         {
             errors.Add(new(name, bad.Line, bad.Column, bad.Key, bad.Found, bad.Allowed, bad.Fix));
+        }
+        catch (DrawingFileException bad)
+        {
+            foreach (FileFault fault in bad.Faults)
+            {
+                errors.Add(new(fault.File, fault.Line, fault.Column, fault.Key, fault.Found, fault.Allowed, fault.Fix));
+            }
+        }
+        catch (Exception refusal) when (namedIn is not null && !File.Exists(name) && refusal is IOException or UnauthorizedAccessException)
+        {
+            string[] beside = Directory.Exists(Path.GetDirectoryName(name)) ? [.. Directory.GetFiles(Path.GetDirectoryName(name)!).Select(f => Path.GetFileName(f)!)] : [];
+            string near = Nearest.To(Path.GetFileName(name), beside) is { } n ? $"Did you mean {n}?" : "Check its name and folder; it counts from the folder of this file.";
+            errors.Add(new(namedIn!, line, line > 0 ? 1 : 0, key, Directory.Exists(name) ? $"the file {Path.GetFileName(name)} is a folder" : $"the file {Path.GetFileName(name)} is not there", $"a file at {name}", near));
         }
         catch (Exception refusal) when (refusal is IOException or UnauthorizedAccessException)
         {
@@ -103,14 +124,14 @@ public static class SignalFiles
         string path = Beside(handFile, plan.File);
         bool headless = plan.RateHertz is not null;
         TableHints hints = new() { RateHertz = plan.RateHertz ?? double.NaN, Names = headless ? [.. signals.Channels.Select(c => c.Name)] : [] };
-        Recording? recording = Trying(path, key + ".file", errors, () => Read(path, hints));
+        Recording? recording = Trying(path, key + ".file", errors, () => Read(path, hints), handFile);
         if (recording is null || plan.Cues.Length == 0)
         {
             return recording is null ? null : recording with { Marks = CueList.Ended(recording.Marks, recording.Seconds) };
         }
 
         string cues = Beside(handFile, plan.Cues);
-        IReadOnlyList<Mark>? marks = Trying(cues, key + ".cues", errors, () => CueList.Read(File.ReadAllText(cues, Encoding.UTF8)));
+        IReadOnlyList<Mark>? marks = Trying(cues, key + ".cues", errors, () => CueList.Read(File.ReadAllText(cues, Encoding.UTF8)), handFile);
         return marks is null ? null : recording with { Marks = marks };
     }
 }

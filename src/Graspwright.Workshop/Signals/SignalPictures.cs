@@ -20,7 +20,7 @@ public static class SignalPictures
             yield break;
         }
 
-        IReadOnlyList<Take> takes = set.Takes();
+        IReadOnlyList<Take> takes = result.Takes;
         for (int r = 0; r < takes.Count; r++)
         {
             List<LineChart> charts = [];
@@ -88,11 +88,22 @@ public static class SignalPictures
         return bad.Any(double.IsFinite) ? [new("not usable", x, bad, Dash.Solid, Ink.Accent, 0.6)] : [];
     }
 
+    private static float Greatest(ReadOnlySpan<float> values)
+    {
+        float most = values[0];
+        foreach (float v in values)
+        {
+            most = Math.Max(most, v);
+        }
+
+        return most;
+    }
+
     /// <summary>Greatest value of each piece, so that no burst is lost.</summary>
-    private static (double[] X, double[] Y) Thinned(double[] values, double rate, double factor)
+    private static (double[] X, double[] Y) Thinned(float[] values, double rate, double factor)
     {
         int step = Math.Max(1, values.Length / Points);
-        double[] y = [.. Enumerable.Range(0, values.Length / step).Select(i => factor * values.AsSpan(i * step, step).ToArray().Max())];
+        double[] y = [.. Enumerable.Range(0, values.Length / step).Select(i => factor * Greatest(values.AsSpan(i * step, step)))];
         return ([.. Enumerable.Range(0, y.Length).Select(i => i * step / rate)], y);
     }
 }

@@ -46,9 +46,9 @@ public sealed record SignalSet(MuscleSignals Plan, SignalKind Kind, string KindW
         List<LoadedRecording> usable = [];
         foreach (LoadedRecording loaded in SignalFiles.Read(hand, handFile, wear, errors))
         {
-            if (Ordered(loaded, plan, handFile, errors) is { } ordered)
+            if (Ordered(loaded, plan, handFile, errors) is { } ordered && SameUnits(ordered, usable, handFile, errors))
             {
-                usable.Add(ordered);
+                usable.Add(ordered with { Powers = WindowPowers.Of(ordered.Recording, plan.MainsHertz) });
             }
         }
 
@@ -66,19 +66,28 @@ public sealed record SignalSet(MuscleSignals Plan, SignalKind Kind, string KindW
     public FrontEnd FrontEnd(double rateHertz) => Graspwright.Signals.Filters.FrontEnd.Usual(rateHertz, Kind != SignalKind.Envelope, Plan.MainsHertz);
 
     /// <summary>Envelopes as the thresholds see them.</summary>
-    public IReadOnlyList<Take> Takes() => [.. Recordings.Select(r =>
+    public IReadOnlyList<Take> Takes() => Takes([.. Recordings.Select(Judged)]);
+
+    /// <summary>Envelopes as the thresholds see them.</summary>
+    /// <param name="readings">How the channels are connected, recording by recording.</param>
+    public IReadOnlyList<Take> Takes(IReadOnlyList<IReadOnlyList<ContactReading>> readings)
     {
-        double[][] values = [.. r.Recording.Channels.Select(c => c.Values())];
-        FrontEnd(r.Recording.RateHertz).Run(values);
-        return new Take(r.Recording.RateHertz, values, r.Recording.Marks, (int)r.Plan.Donning) { Unusable = [.. Judged(r).Select(c => c.Stretches)] };
-    })];
+        ArgumentNullException.ThrowIfNull(readings);
+        Take[] takes = new Take[Recordings.Count];
+        Parallel.For(0, takes.Length, i =>
+        {
+            Recording recording = Recordings[i].Recording;
+            takes[i] = new(recording.RateHertz, FrontEnd(recording.RateHertz).Envelopes(recording.Channels), recording.Marks, (int)Recordings[i].Plan.Donning) { Unusable = [.. readings[i].Select(c => c.Stretches)] };
+        });
+        return takes;
+    }
 
     /// <summary>How each channel of a recording is connected.</summary>
     /// <param name="loaded">The recording.</param>
     public IReadOnlyList<ContactReading> Judged(LoadedRecording loaded)
     {
         ArgumentNullException.ThrowIfNull(loaded);
-        return ContactJudging.Judge(loaded.Recording, Kind, Plan.MainsHertz, new());
+        return ContactJudging.Judge(loaded.Recording, loaded.Powers, Kind, new());
     }
 
     /// <summary>Unit of the values as it is shown, and the factor to it.</summary>
@@ -103,9 +112,24 @@ public sealed record SignalSet(MuscleSignals Plan, SignalKind Kind, string KindW
         return channels.Count == plan.Channels.Count ? loaded with { Recording = loaded.Recording with { Channels = channels } } : null;
     }
 
+    /// <summary>Levels of one recording mean nothing in another that counts in other units.</summary>
+    private static bool SameUnits(LoadedRecording one, List<LoadedRecording> before, string handFile, ICollection<InputError> errors)
+    {
+        if (before.Count == 0 || one.Recording.Channels.Zip(before[0].Recording.Channels).All(p => p.First.Unit == p.Second.Unit))
+        {
+            return true;
+        }
+
+        errors.Add(new(handFile, 0, 0, $"signals.recordings.{one.Plan.Name}.file", $"a recording in {Word(one)}, while '{before[0].Plan.Name}' is in {Word(before[0])}", "all recordings in one unit",
+            "Record all through the same amplifiers and the same program, or write the unit in brackets behind each channel's name. This one is left out."));
+        return false;
+
+        static string Word(LoadedRecording r) => string.Join(", ", r.Recording.Channels.Select(c => c.Unit.Length > 0 ? c.Unit : "counts").Distinct(StringComparer.Ordinal));
+    }
+
     private static (SignalKind Kind, string Why) KindOf(MuscleSignals plan, IReadOnlyList<LoadedRecording> usable)
     {
-        KindReading[] seen = [.. usable.SelectMany(r => r.Recording.Channels.Select(c => KindOfSignal.Of(c, r.Recording.RateHertz, plan.MainsHertz)))];
+        KindReading[] seen = [.. usable.SelectMany(r => r.Powers.Select(p => KindOfSignal.Of(p, r.Recording.RateHertz)))];
         int raw = seen.Count(s => s.Kind == SignalKind.Raw), smooth = seen.Count(s => s.Kind == SignalKind.Envelope);
         SignalKind found = raw > smooth ? SignalKind.Raw : smooth > raw ? SignalKind.Envelope : SignalKind.Unclear;
         if (plan.Kind.Length == 0)

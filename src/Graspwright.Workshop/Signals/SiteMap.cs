@@ -36,7 +36,7 @@ public sealed record SiteMap(IReadOnlyList<Site> Sites, IReadOnlyList<SiteReadin
         }
 
         string path = SignalFiles.Beside(handFile, plan.Map);
-        if (SignalFiles.Trying(path, "signals.map", errors, () => File.ReadAllText(path, Encoding.UTF8)) is not { } text)
+        if (SignalFiles.Trying(path, "signals.map", errors, () => File.ReadAllText(path, Encoding.UTF8), handFile) is not { } text)
         {
             return null;
         }
@@ -58,7 +58,7 @@ public sealed record SiteMap(IReadOnlyList<Site> Sites, IReadOnlyList<SiteReadin
             if (!files.TryGetValue(parts[0], out Recording? file))
             {
                 string beside = Path.Combine(Path.GetDirectoryName(path)!, parts[0]);
-                files[parts[0]] = file = SignalFiles.Trying(beside, "recording", errors, () => SignalFiles.Read(beside, new()));
+                files[parts[0]] = file = SignalFiles.Trying(beside, "recording", errors, () => SignalFiles.Read(beside, new()), path, line);
             }
 
             if (file is not null && ReadingOf(file, parts.Length > 1 ? parts[1].Trim() : site.Name, plan, gestures, path, line, errors) is { } reading)
@@ -116,11 +116,9 @@ public sealed record SiteMap(IReadOnlyList<Site> Sites, IReadOnlyList<SiteReadin
             return null;
         }
 
-        bool raw = plan.Kind.Length > 0 ? plan.Kind == "raw" : KindOfSignal.Of(found, file.RateHertz, plan.MainsHertz).Kind != SignalKind.Envelope;
         // A map may be taken through another amplifier than the day's signals: what looks like an envelope is one.
-        raw &= KindOfSignal.Of(found, file.RateHertz, plan.MainsHertz).Kind != SignalKind.Envelope;
-        double[][] values = [found.Values()];
-        FrontEnd.Usual(file.RateHertz, raw, plan.MainsHertz).Run(values);
+        bool raw = plan.Kind != "envelope" && KindOfSignal.Of(found, file.RateHertz, plan.MainsHertz).Kind != SignalKind.Envelope;
+        float[][] values = FrontEnd.Usual(file.RateHertz, raw, plan.MainsHertz).Envelopes([found]);
         Take take = new(file.RateHertz, values, CueList.Ended(file.Marks, file.Seconds), 1);
         LabelledWindows windows = LabelledWindows.Cut([channel], gestures, [take], ContactsAnswer.WindowSeconds, ContactsAnswer.HopSeconds);
         double[] mean = new double[gestures.Length];
@@ -141,7 +139,7 @@ public sealed record SiteMap(IReadOnlyList<Site> Sites, IReadOnlyList<SiteReadin
         return new(mean, Math.Max(1e-3, Math.Sqrt(square / Math.Max(1, windows.Windows.Count - gestures.Length))));
     }
 
-    private static IReadOnlyList<(Place From, Place To)> Outline(MuscleSignals plan, string handFile, ICollection<InputError> errors)
+    private static (Place From, Place To)[] Outline(MuscleSignals plan, string handFile, ICollection<InputError> errors)
     {
         if (plan.Pattern.Length == 0)
         {
@@ -149,27 +147,44 @@ public sealed record SiteMap(IReadOnlyList<Site> Sites, IReadOnlyList<SiteReadin
         }
 
         string path = SignalFiles.Beside(handFile, plan.Pattern);
-        if (SignalFiles.Trying(path, "signals.pattern", errors, () => File.ReadAllText(path, Encoding.UTF8)) is not { } text)
+        if (SignalFiles.Trying(path, "signals.pattern", errors, () => File.ReadAllText(path, Encoding.UTF8), handFile) is not { } text)
         {
             return [];
         }
 
         if (Path.GetExtension(path).Equals(".dxf", StringComparison.OrdinalIgnoreCase))
         {
-            return [.. DxfReader.Read(text, path).Entities.OfType<DxfLine>().Select(l => (l.From, l.To))];
+            if (SignalFiles.Trying(path, "signals.pattern", errors, () => DxfReader.Read(text, path)) is not { } drawing)
+            {
+                return [];
+            }
+
+            (Place From, Place To)[] drawn = [.. drawing.Entities.OfType<DxfLine>().Select(l => (l.From, l.To))];
+            if (drawn.Length == 0)
+            {
+                errors.Add(new(path, 0, 0, "signals.pattern", $"no line in it, and {drawing.Skipped} other things", "an outline of lines", "Write it again with curves and polylines taken apart into lines."));
+            }
+
+            return drawn;
         }
 
         List<Place> places = [];
-        foreach (string line in text.ReplaceLineEndings("\n").Split('\n').Skip(1).Where(l => l.Trim().Length > 0))
+        string[] lines = text.ReplaceLineEndings("\n").Split('\n');
+        for (int i = 1; i < lines.Length; i++)
         {
-            string[] f = line.Split(',');
+            string[] f = lines[i].Split(',');
+            if (lines[i].Trim().Length == 0)
+            {
+                continue;
+            }
+
             if (f.Length == 2 && double.TryParse(f[0], NumberStyles.Float, CultureInfo.InvariantCulture, out double x) && double.TryParse(f[1], NumberStyles.Float, CultureInfo.InvariantCulture, out double y))
             {
                 places.Add(new(x, y));
                 continue;
             }
 
-            errors.Add(new(path, 0, 0, "pattern", $"'{line}'", "x_mm,y_mm", "Write two numbers on each line below the header x_mm,y_mm."));
+            errors.Add(new(path, i + 1, 1, "pattern", $"'{lines[i]}'", "x_mm,y_mm", "Write two numbers on each line below the header x_mm,y_mm."));
             return [];
         }
 

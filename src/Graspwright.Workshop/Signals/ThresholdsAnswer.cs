@@ -32,7 +32,8 @@ public static class ThresholdsAnswer
 
         IReadOnlyList<Take> takes = set.Takes();
         FrontEnd front = set.FrontEnd(set.Recordings[0].Recording.RateHertz);
-        ThresholdResult?[] found = [.. set.Plan.Channels.Select((c, i) => ThresholdSearch.Find(takes, i, c.Gesture, front.DelaySeconds, new(set.Plan.DelayLimit)))];
+        ThresholdResult?[] found = new ThresholdResult?[set.Plan.Channels.Count];
+        Parallel.For(0, found.Length, i => found[i] = ThresholdSearch.Find(takes, i, set.Plan.Channels[i].Gesture, front.DelaySeconds, new(set.Plan.DelayLimit)));
         List<Figure> figures = [];
         List<Finding> findings = [];
         List<Table> tables = [];
@@ -60,10 +61,15 @@ public static class ThresholdsAnswer
             return "No level could be found.";
         }
 
-        int gestures = there.Sum(t => t.Gestures), missed = there.Sum(t => t.Missed), wrong = there.Sum(t => t.Wrong), others = there.Sum(t => t.Others);
+        int gestures = there.Sum(t => t.Gestures), missed = there.Sum(t => t.Missed), wrong = there.Sum(t => t.Wrong), twice = there.Sum(t => t.Repeated), others = there.Sum(t => t.Others);
         string delay = SignalWords.Number(1e3 * there.Max(t => t.DelaySeconds), "0");
-        return $"With these levels {(missed == 0 ? $"all {gestures} gestures act" : $"{gestures - missed} of {gestures} gestures act")} within {delay} ms, smoothing and hold together, and {(wrong == 0 ? "nothing acts" : $"{wrong} acted")} wrongly in {others} other stretches of these recordings{(there.Length < found.Length ? $"; {found.Length - there.Length} {(found.Length - there.Length == 1 ? "channel has" : "channels have")} no level" : "")}.";
+        return $"With these levels {(missed == 0 ? $"all {gestures} gestures act" : $"{gestures - missed} of {gestures} gestures act")} within {delay} ms, smoothing and hold together, and {(wrong == 0 ? "nothing acts" : $"{wrong} acted")} wrongly in {others} other stretches of these recordings{Twice(twice)}{(there.Length < found.Length ? $"; {found.Length - there.Length} {(found.Length - there.Length == 1 ? "channel has" : "channels have")} no level" : "")}.";
     }
+
+    private static bool Recorded(SignalSet set, SignalChannel channel) =>
+        set.Recordings.Any(r => r.Recording.Marks.Any(m => string.Equals(m.Gesture, channel.Gesture, StringComparison.OrdinalIgnoreCase)));
+
+    private static string Twice(int repeated) => repeated == 0 ? "" : $", {repeated} {(repeated == 1 ? "time" : "times")} acted twice at one gesture";
 
     private static void Settings(SignalSet set, FrontEnd front, ThresholdResult?[] found, List<Figure> figures, List<Finding> findings, List<Table> tables)
     {
@@ -76,12 +82,12 @@ public static class ThresholdsAnswer
             {
                 bool slow = front.DelaySeconds > set.Plan.DelayLimit;
                 findings.Add(new("threshold", channel.Name, Verdict.NotKnown,
-                    slow ? $"Smoothing alone takes {SignalWords.Number(1e3 * front.DelaySeconds, "0")} ms, longer than the limit of {SignalWords.Number(1e3 * set.Plan.DelayLimit, "0")} ms." : $"{channel.Gesture} was never recorded, so {channel.Name} gets no level.",
-                    slow ? "Allow a longer delay_limit." : "Record it on cue, or name the gesture as the labels do."));
+                    slow ? $"Smoothing alone takes {SignalWords.Number(1e3 * front.DelaySeconds, "0")} ms, longer than the limit of {SignalWords.Number(1e3 * set.Plan.DelayLimit, "0")} ms." : Recorded(set, channel) ? $"{channel.Gesture} was recorded, but {channel.Name} was never usable then, so it gets no level." : $"{channel.Gesture} was never recorded, so {channel.Name} gets no level.",
+                    slow ? "Allow a longer delay_limit." : Recorded(set, channel) ? "See what is wrong with its contacts: 'graspwright contacts'." : "Record it on cue, or name the gesture as the labels do."));
                 continue;
             }
 
-            rows.Add([channel.Name, channel.Gesture, factor * one.Settings.On, factor * one.Settings.Off, 1e3 * one.Settings.HoldSeconds, 1e3 * one.Settings.RefractorySeconds, one.Missed, one.Gestures, one.Wrong, one.Others]);
+            rows.Add([channel.Name, channel.Gesture, factor * one.Settings.On, factor * one.Settings.Off, 1e3 * one.Settings.HoldSeconds, 1e3 * one.Settings.RefractorySeconds, one.Missed, one.Gestures, one.Wrong, one.Others, one.Repeated]);
             (double low, double high) = Statistics.Interval((double)one.Missed / one.Gestures, one.Gestures);
             figures.Add(new(SignalWords.Key("missed", channel.Name), $"share of {channel.Gesture} that {channel.Name} misses", "%")
             {
@@ -95,12 +101,12 @@ public static class ThresholdsAnswer
                 Value = 1e3 * one.DelaySeconds,
                 Working = new("smoothing + hold", [new("smoothing", 1e3 * front.DelaySeconds, "ms"), new("hold", 1e3 * one.Settings.HoldSeconds, "ms")], "farrell-weir-2007"),
             });
-            bool clean = one.Missed + one.Wrong == 0;
-            findings.Add(new("threshold", channel.Name, clean ? one.Room > 1.5 ? Verdict.Good : Verdict.Tight : one.Missed > 0.1 * one.Gestures || one.Wrong > 0.05 * one.Others ? Verdict.Fails : Verdict.Tight,
-                $"{channel.Name} acts on {channel.Gesture} from {SignalWords.Number(factor * one.Settings.On, "0.#")} {unit}: {one.Missed} of {one.Gestures} missed, {one.Wrong} of {one.Others} other stretches wrong; the weakest {channel.Gesture} is {SignalWords.Number(one.Room)} times the strongest of everything else.",
+            bool clean = one.Errors == 0;
+            findings.Add(new("threshold", channel.Name, clean ? one.Room > 1.5 ? Verdict.Good : Verdict.Tight : one.Missed + one.Repeated > 0.1 * one.Gestures || one.Wrong > 0.05 * one.Others ? Verdict.Fails : Verdict.Tight,
+                $"{channel.Name} acts on {channel.Gesture} from {SignalWords.Number(factor * one.Settings.On, "0.#")} {unit}: {one.Missed} of {one.Gestures} missed, {one.Wrong} of {one.Others} other stretches wrong{Twice(one.Repeated)}; the weakest {channel.Gesture} is {SignalWords.Number(one.Room)} times the strongest of everything else.",
                 "Move the pair ('graspwright sites'), or choose a gesture that the drive of the wrist leaves quiet."));
         }
 
-        tables.Insert(0, new("settings", [new("channel", ""), new("gesture", ""), new("on", unit), new("off", unit), new("hold", "ms"), new("refractory", "ms"), new("missed", ""), new("gestures", ""), new("wrong", ""), new("others", "")], rows));
+        tables.Insert(0, new("settings", [new("channel", ""), new("gesture", ""), new("on", unit), new("off", unit), new("hold", "ms"), new("refractory", "ms"), new("missed", ""), new("gestures", ""), new("wrong", ""), new("others", ""), new("twice", "")], rows));
     }
 }

@@ -14,6 +14,12 @@ internal static class WearClaims
 
     public static string Add(HandModel hand, string handFile, SignalSet set, FrontEnd front, ThresholdResult?[] found, List<Figure> figures, List<Finding> findings, List<Table> tables, ICollection<InputError> errors)
     {
+        if (found.All(f => f is null))
+        {
+            findings.Add(new("false_activations", "all channels", Verdict.NotKnown, "How often a lock acts by itself is not known: no channel has a level that could act.", "First find levels, from gestures recorded on cue."));
+            return "Without a level nothing can be said of false activations.";
+        }
+
         SignalSet? wear = set.Plan.Recordings.Any(r => r.IsWear) ? SignalSet.Read(hand, handFile, wear: true, errors) : null;
         if (wear is null)
         {

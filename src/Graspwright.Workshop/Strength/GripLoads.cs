@@ -4,6 +4,7 @@ using Graspwright.Mechanics.Objects;
 using Graspwright.Mechanics.Run;
 using Graspwright.Strength.Fatigue;
 using Graspwright.Workshop.Drive;
+using Graspwright.Workshop.Grip;
 using Graspwright.Workshop.Measures;
 
 namespace Graspwright.Workshop.Strength;
@@ -45,15 +46,18 @@ public sealed record GripLoads
     /// <summary>Runs the grips of the day.</summary>
     /// <param name="hand">The hand.</param>
     /// <param name="history">Recorded moments of the wrist [N·m]; <see langword="null"/> = none.</param>
-    public static GripLoads Of(HandModel hand, IReadOnlyList<double>? history = null)
+    /// <param name="drive">The hand's drive, where the caller has it.</param>
+    /// <param name="solver">What follows the equilibrium; <see langword="null"/> = <see cref="ClosingRun.Solve"/>.</param>
+    public static GripLoads Of(HandModel hand, IReadOnlyList<double>? history = null, DriveModel? drive = null, Solver? solver = null)
     {
         ArgumentNullException.ThrowIfNull(hand);
         Use use = hand.Structure.Use;
         HandObject[] things = [.. hand.Objects.Where(o => o is not NothingHeld)];
         GripEffort[] efforts = Enum.GetValues<GripEffort>();
-        DriveModel drive = DriveMapping.ToDrive(hand);
+        DriveModel closes = drive ?? DriveMapping.ToDrive(hand);
+        Solver follow = solver ?? ClosingRun.Solve;
         RunReading?[] readings = new RunReading?[things.Length * efforts.Length];
-        Parallel.For(0, readings.Length, i => readings[i] = One(hand, drive, things[i / efforts.Length], Share(hand.Wrist, efforts[i % efforts.Length])));
+        Parallel.For(0, readings.Length, i => readings[i] = One(hand, closes, follow, things[i / efforts.Length], Share(hand.Wrist, efforts[i % efforts.Length])));
         List<GripLoad> grips = [];
         Dictionary<string, double> greatest = new(StringComparer.Ordinal);
         List<string> lost = [];
@@ -75,9 +79,8 @@ public sealed record GripLoads
                     greatest[name] = Math.Max(force, greatest.GetValueOrDefault(name));
                 }
 
-                double count = history is not null ? 0 : use.Jobs.Count > 0
-                    ? use.Jobs.Where(j => j.ObjectName == things[t].Name && j.Effort == efforts[e]).Sum(j => j.PerDay)
-                    : use.GripsPerDay * Portion(use, efforts[e]) / followed;
+                double count = history is not null ? 0
+                    : hand.CountedGrips.Where(j => j.ObjectName == things[t].Name && j.Effort == efforts[e]).Sum(j => j.PerDay) + hand.UncountedGrips * Portion(use, efforts[e]) / followed;
                 if (count > 0)
                 {
                     grips.Add(new($"{things[t].Name}, {efforts[e].ToString().ToLowerInvariant()}", count, peaks, 0, Rubbed(of[e]!)));
@@ -108,13 +111,13 @@ public sealed record GripLoads
 
     private static double Portion(Use use, GripEffort effort) => effort switch { GripEffort.Gentle => use.GentleShare, GripEffort.Firm => use.FirmShare, _ => use.HardShare };
 
-    private static RunReading? One(HandModel hand, DriveModel drive, HandObject thing, double share)
+    private static RunReading? One(HandModel hand, DriveModel drive, Solver solver, HandObject thing, double share)
     {
         HeldObject held = HoldMapping.ToHeld(hand, thing);
         RunOptions options = new() { EffortFraction = share };
         try
         {
-            RunResult run = ClosingRun.Solve(drive, held, options);
+            RunResult run = solver(drive, held, options);
             return run.End == RunEnd.NotFollowed ? null : new() { Run = run, Drive = drive, Held = held, Options = options };
         }
         catch (DriveException fault) when (fault.Fault == DriveFault.ObjectOverlaps)

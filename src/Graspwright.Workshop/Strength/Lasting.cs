@@ -12,8 +12,8 @@ public sealed record LifeQuestion(HandModel Hand)
     /// <summary>Name of the hand file, for messages.</summary>
     public string File { get; init; } = "";
 
-    /// <summary>Materials to set beside the hand's own, for fingers and base together.</summary>
-    public IReadOnlyList<string> Beside { get; init; } = ["6061-T6"];
+    /// <summary>Materials to set beside the hand's own, for fingers and base together; without any, the commonest metal and print that it is not made of already.</summary>
+    public IReadOnlyList<string> Beside { get; init; } = [];
 
     /// <summary>Recorded moments of the wrist [N·m]; <see langword="null"/> = none.</summary>
     public IReadOnlyList<double>? History { get; init; }
@@ -47,6 +47,8 @@ public sealed record LifeResult(Answer? Answer, IReadOnlyList<HandBand> Bands, I
 /// <summary>Says how long hinges last and what decides it.</summary>
 public static class Lasting
 {
+    private static readonly string[] Usual = ["6061-T6", "petg-along"];
+
     /// <summary>Answers the question.</summary>
     /// <param name="question">The question.</param>
     public static LifeResult Answer(LifeQuestion question)
@@ -54,6 +56,7 @@ public static class Lasting
         ArgumentNullException.ThrowIfNull(question);
         HandModel hand = question.Hand;
         Materials materials = new(hand);
+        question = question.Beside.Count > 0 ? question : question with { Beside = [.. Usual.Where(m => !hand.Structure.Hinges.All(h => h.FingerMaterial == m && h.BaseMaterial == m))] };
         InputError[] errors = [.. question.Beside.Where(m => !materials.Has(m)).Select(m => Faults.Unknown(question.File, "--material", m, materials.Names))];
         if (errors.Length > 0)
         {

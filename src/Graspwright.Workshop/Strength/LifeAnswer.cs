@@ -16,8 +16,8 @@ internal static class LifeAnswer
     {
         HandModel hand = question.Hand;
         HandBand own = bands[0];
-        string? why = NoUse(hand.Structure.Use, loads);
-        HingeLife? weakest = why is null ? own.Hinges.MinBy(h => SampledLives.Quantile(h.Days, 0.5))!.Weakest : null;
+        string? why = LifeModel.NoUse(hand.Structure.Use, loads);
+        HingeLife? weakest = why is null ? LifeModel.Weakest(own) : null;
         List<Table> tables = [];
         if (weakest is not null)
         {
@@ -34,7 +34,7 @@ internal static class LifeAnswer
             Verb = "lasts",
             Hand = hand.Name,
             Sentence = Sentence(hand, loads, bands, why),
-            Figures = [StrengthFigures.FirstFailure(own.FirstBreak, why), .. weakest is null ? (Figure[])[] : [StrengthFigures.DailyDamage(weakest)], StrengthFigures.MovingMass(hand), StrengthFigures.PartsCount(hand)],
+            Figures = [StrengthFigures.FirstFailure(own.FirstBreak, why), StrengthFigures.DailyDamage(own, why), StrengthFigures.MovingMass(hand), StrengthFigures.PartsCount(hand)],
             Findings = [.. Findings(hand, loads, bands, why).DistinctBy(f => f.Reason)],
             Tables = [.. tables, LifeTables.Looking, Breaking.Guesses(hand)],
             Cautions =
@@ -45,9 +45,6 @@ internal static class LifeAnswer
             ],
         };
     }
-
-    private static string? NoUse(Use use, GripLoads loads) =>
-        loads.Grips.Count > 0 || use.Knocks.Any(k => k.PerDay > 0) ? null : "the day of wear holds no grip and no knock, so nothing wears it";
 
     private static string Sentence(HandModel hand, GripLoads loads, IReadOnlyList<HandBand> bands, string? why)
     {

@@ -28,6 +28,24 @@ public static class LifeModel
     /// <summary>A place whose daily damage is so many times less than that of the first of its hinge is not sampled, unless a load comes near to breaking it at once.</summary>
     private const double NeverFirst = 1000, NearBreaking = 0.5;
 
+    /// <summary>Why a day of wear gives no life; <see langword="null"/> where it does.</summary>
+    /// <param name="use">The day.</param>
+    /// <param name="loads">Its grips.</param>
+    public static string? NoUse(Use use, GripLoads loads)
+    {
+        ArgumentNullException.ThrowIfNull(use);
+        ArgumentNullException.ThrowIfNull(loads);
+        return loads.Grips.Count > 0 || use.Knocks.Any(k => k.PerDay > 0) ? null : "the day of wear holds no grip and no knock, so nothing wears it";
+    }
+
+    /// <summary>The part that goes first in the hinge with the shortest middle life.</summary>
+    /// <param name="band">Sampled lives of a hand.</param>
+    public static HingeLife Weakest(HandBand band)
+    {
+        ArgumentNullException.ThrowIfNull(band);
+        return band.Hinges.MinBy(h => SampledLives.Quantile(h.Days, 0.5))!.Weakest;
+    }
+
     /// <summary>The parts of every hinge that may go first.</summary>
     /// <param name="hand">The hand.</param>
     /// <param name="loads">The grips of its day.</param>

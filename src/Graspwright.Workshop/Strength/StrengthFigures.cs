@@ -27,7 +27,7 @@ public static class StrengthFigures
     {
         ArgumentNullException.ThrowIfNull(hand);
         ArgumentNullException.ThrowIfNull(orders);
-        Figure figure = new("knock_margin", "margin of the weakest finger against the hardest knock that comes once a month", "");
+        Figure figure = HandMeasureTable.KnockMargin.Blank;
         if (MonthlyKnock(hand.Structure.Use) is not { } knock)
         {
             return figure with { Why = "no class of knocks comes as often as once a month" };
@@ -59,7 +59,7 @@ public static class StrengthFigures
             }
         }
 
-        return new("side_push_to_break", "sideways push at a fingertip that something gives way to", "N")
+        return HandMeasureTable.SidePushToBreak.Blank with
         {
             Value = orders.Min(o => o.First.Newtons),
             Working = terms.Working(terms.Sum.Length == 0 ? "0" : $"min({terms.Sum.Replace(" + ", ", ", StringComparison.Ordinal)})", "side-hinge"),
@@ -71,7 +71,7 @@ public static class StrengthFigures
     public static Figure SqueezeFactor(IReadOnlyList<PartStrength> parts)
     {
         ArgumentNullException.ThrowIfNull(parts);
-        Figure figure = new("squeeze_factor", "load that breaks the weakest part ÷ its load in a squeeze", "");
+        Figure figure = HandMeasureTable.SqueezeFactor.Blank;
         if (parts.FirstOrDefault(p => p.Factor is not null) is not { } weakest)
         {
             return figure with { Why = "no object could be gripped" };
@@ -97,7 +97,7 @@ public static class StrengthFigures
             terms.Add(terms.Input(finger.Finger.Name, mass, "g"));
         }
 
-        return new("moving_mass", "mass of phalanges and their pins, pads and pulls not counted", "g") { Value = sum, Working = terms.Working(terms.Sum, "workshop-choice") };
+        return HandMeasureTable.MovingMass.Blank with { Value = sum, Working = terms.Working(terms.Sum, "workshop-choice") };
     }
 
     /// <summary>Number of loose parts of hinges and of the parts named.</summary>
@@ -113,7 +113,7 @@ public static class StrengthFigures
         terms.Add(terms.Input("bushings", bushings, ""));
         terms.Add(terms.Input("parts_named", hand.Structure.Parts.Count, ""));
         terms.Add(terms.Input("springs", hand.Structure.Springs.Count, ""));
-        return new("parts_count", "phalanges, hinge pins, bushings, parts and springs named in the file", "") { Value = 2 * hinges + bushings + hand.Structure.Parts.Count + hand.Structure.Springs.Count, Working = terms.Working(terms.Sum, "workshop-choice") };
+        return HandMeasureTable.PartsCount.Blank with { Value = 2 * hinges + bushings + hand.Structure.Parts.Count + hand.Structure.Springs.Count, Working = terms.Working(terms.Sum, "workshop-choice") };
     }
 
     /// <summary>Days of wear to the first break of any hinge: the middle of the samples.</summary>
@@ -122,7 +122,7 @@ public static class StrengthFigures
     public static Figure FirstFailure(double[] first, string? why)
     {
         ArgumentNullException.ThrowIfNull(first);
-        Figure figure = new("first_failure_days", "days of wear to the first broken hinge, the middle of the samples", "days");
+        Figure figure = HandMeasureTable.FirstFailureDays.Blank;
         int below = (first.Length - 1) / 2, above = first.Length / 2;
         if (why is not null || first.Length == 0 || !double.IsFinite(first[above]))
         {
@@ -142,10 +142,18 @@ public static class StrengthFigures
     }
 
     /// <summary>Damage of a day at the place that goes first, with every spread in its middle.</summary>
-    /// <param name="life">The part.</param>
-    public static Figure DailyDamage(HingeLife life)
+    /// <param name="band">The hand's lives.</param>
+    /// <param name="why">Why there is none, where that is so.</param>
+    public static Figure DailyDamage(HandBand band, string? why)
     {
-        ArgumentNullException.ThrowIfNull(life);
+        ArgumentNullException.ThrowIfNull(band);
+        Figure figure = HandMeasureTable.DailyDamage.Blank;
+        if (why is not null)
+        {
+            return figure with { Why = why };
+        }
+
+        HingeLife life = LifeModel.Weakest(band);
         Terms terms = new();
         double sum = 0;
         foreach (DamageTerm term in life.Damage)
@@ -155,7 +163,7 @@ public static class StrengthFigures
             sum += term.PerDay / term.Cycles;
         }
 
-        return new("daily_damage", $"share of its life that the {life.Part.ToString().ToLowerInvariant()} of the {Say.Position(life.Position)} loses on a day, before ageing", "") { Value = sum, Working = terms.Working(terms.Sum, "miner-1945") };
+        return figure with { Words = $"share of its life that the {life.Part.ToString().ToLowerInvariant()} of the {Say.Position(life.Position)} loses on a day, before ageing", Value = sum, Working = terms.Working(terms.Sum, "miner-1945") };
     }
 
     private static double Margin(FailureOrder order, Knock knock, double reaching) => order.First.Newtons / Impact.SideForce(knock.Joules * reaching, order.Compliance) - 1;

@@ -21,6 +21,8 @@ public static class DailyPinch
     /// <param name="newtons">Pinch [N].</param>
     public static int AtLeast(double newtons) => newtons >= Most ? 12 : newtons >= Nine ? 9 : newtons >= Least ? 1 : 0;
 
+    private static string Done(double newtons) => AtLeast(newtons) switch { 12 => "all twelve daily tasks", 0 => "none of twelve daily tasks", int some => $"at least {some} of twelve daily tasks" };
+
     /// <summary>What a pinch means for the twelve; <see langword="null"/> without a pinch.</summary>
     /// <param name="effort">Effort.</param>
     /// <param name="newtons">Pinch [N].</param>
@@ -34,7 +36,7 @@ public static class DailyPinch
         double margin = (newtons - Nine) / Nine;
         string some = newtons is >= Least and < Nine ? ", how many more was not seen in the source" : "";
         return new("daily_pinch", effort.Word(), margin < 0 && newtons >= Least ? Verdict.Tight : Verdicts.Of(margin),
-            string.Create(CultureInfo.InvariantCulture, $"A pinch of {newtons:0.0} N at the {effort.Word()} effort does at least {AtLeast(newtons)} of twelve daily tasks{some} (Smaby 2004: {Least} N for a remote control, nine below {Nine} N, {Most} N for a mains plug)."),
+            string.Create(CultureInfo.InvariantCulture, $"A pinch of {newtons:0.0} N at the {effort.Word()} effort does {Done(newtons)}{some} (Smaby 2004: {Least} N for a remote control, nine below {Nine} N, {Most} N for a mains plug)."),
             "A shorter output arm, or a lock behind a squeeze, brings more pinch.")
         { Figure = newtons, Limit = Nine, Unit = "N", Margin = margin };
     }

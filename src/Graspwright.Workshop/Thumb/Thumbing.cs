@@ -14,7 +14,7 @@ namespace Graspwright.Workshop.Thumb;
 /// <summary>Which fingertips does the wearer's own thumb meet, and how hard do they press on it?</summary>
 public static class Thumbing
 {
-    private const double Meets = 0.0005; // metres: as near as a pad is soft
+    internal const double Meets = 0.0005; // metres: as near as a pad is soft
     private const double OverTheBack = 120; // degrees off face from which a pad lies on a finger's back
     private const double Near = 0.010, OffFace = 45; // metres a thumb can be moved by will, degrees a pad rolls: common practice, no source
 
@@ -44,6 +44,22 @@ public static class Thumbing
         {
             return (null, [Faults.OfHand(file, fault)]);
         }
+    }
+
+    /// <summary>How the fingertips come to the thumb's pad in each posture while the hand closes on nothing; empty without postures.</summary>
+    /// <param name="hand">The hand.</param>
+    /// <exception cref="DriveException">The hand cannot be put together.</exception>
+    public static IReadOnlyList<ThumbMeeting> Meetings(Hand.HandModel hand)
+    {
+        ArgumentNullException.ThrowIfNull(hand);
+        if (hand.Thumb is not { Postures.Count: > 0 } thumb)
+        {
+            return [];
+        }
+
+        DriveModel drive = DriveMapping.ToDrive(hand);
+        RunResult free = ClosingRun.Solve(drive, HeldObject.None, new() { EffortFraction = null, Opening = false });
+        return [.. thumb.Postures.Select(p => new ThumbMeeting(p, drive, free, ThumbReach.Nearest(drive, free.Layout, free.Closing, Space(p.Pad), (Space(p.LooksAt) - Space(p.Pad)).Unit)))];
     }
 
     private static Met Meet(Hand.HandModel hand, DriveModel drive, RunResult free, Hand.ThumbPosture posture)

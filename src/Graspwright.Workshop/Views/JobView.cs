@@ -10,7 +10,9 @@ namespace Graspwright.Workshop.Views;
 /// <summary>The forces on a held object at the limit of its job: from the thumb's side, and along the hand.</summary>
 public static class JobView
 {
-    private const double Width = 180, Margin = 6, Letters = 2.0, Longest = 24, NamesHeight = 46;
+    private const double Width = 180, Margin = 6, Letters = 2.0, Longest = 24, NamesHeight = 46, LargestRadius = 31;
+
+    private static readonly double[] Sizes = [1, 1.5, 2, 3, 5];
 
     /// <summary>The picture.</summary>
     /// <param name="outcome">A job with a grip.</param>
@@ -21,7 +23,8 @@ public static class JobView
         string sentence = JobWords.Reason(outcome);
         IReadOnlyList<string> head = Lettering.Wrap(sentence, Width - 2 * Margin, 2.7);
         double headHeight = head.Count * 5.2;
-        double half = Math.Max(30, (outcome.Reading!.Held is Cylinder c ? 1000 * c.Radius : 0) + 14), middle = NamesHeight + half;
+        double radius = outcome.Reading!.Held is Cylinder c ? 1000 * c.Radius : 0, size = Sizes.First(s => radius / s <= LargestRadius || s == Sizes[^1]);
+        double half = Math.Max(30, radius / size + 14), middle = NamesHeight + half;
         Picture picture = new(Width, middle + half + 12 + headHeight, $"Forces on the object: {outcome.Job.Name}", sentence);
         double y = picture.HeightMm - Margin - 2.7;
         picture.OnLayer("sentence");
@@ -33,9 +36,9 @@ public static class JobView
 
         HeldObject held = outcome.Reading.Held;
         double scale = NewtonsPerMm(outcome);
-        Side(picture, outcome, grasp, held, new(52, middle), scale, half);
-        Front(picture, outcome, grasp, held, new(132, middle), scale, half);
-        Foot(picture, outcome, scale);
+        Side(picture, outcome, grasp, held, new(52, middle), scale, half, size);
+        Front(picture, outcome, grasp, held, new(132, middle), scale, half, size);
+        Foot(picture, outcome, scale, size);
         return picture;
     }
 
@@ -50,14 +53,14 @@ public static class JobView
         return ObjectMarks.ArrowScale(Math.Max(greatest, 0.1), Longest);
     }
 
-    /// <summary>From the thumb's side: x to the right, y up, 1:1.</summary>
-    private static void Side(Picture picture, JobOutcome outcome, Grasp grasp, HeldObject held, Place middle, double scale, double half)
+    /// <summary>From the thumb's side: x to the right, y up.</summary>
+    private static void Side(Picture picture, JobOutcome outcome, Grasp grasp, HeldObject held, Place middle, double scale, double half, double size)
     {
         picture.OnLayer("object");
         picture.Text(middle.Moved(-44, half), "seen from the thumb's side", Letters, ink: Ink.Pale);
-        Shape(picture, held, middle);
+        Shape(picture, held, middle, size);
         picture.OnLayer("forces");
-        Place At(Vector3D p) => middle.Moved(1000 * (p.X - grasp.Centre.X), 1000 * (p.Y - grasp.Centre.Y));
+        Place At(Vector3D p) => middle.Moved(1000 / size * (p.X - grasp.Centre.X), 1000 / size * (p.Y - grasp.Centre.Y));
         for (int c = 0; c < grasp.Contacts.Count && c < outcome.Held!.Forces.Count; c++)
         {
             Arrow(picture, grasp.Contacts[c], At(grasp.Contacts[c].Place), outcome.Held.Forces[c].InPlane, scale, name: false, slips: c == outcome.Held.FirstSlip.Contact);
@@ -66,15 +69,15 @@ public static class JobView
         Load(picture, outcome, middle, outcome.Load.Force.InPlane, scale);
     }
 
-    /// <summary>Along the hand from the fingertips: toward the thumb to the right, y up, 1:1.</summary>
-    private static void Front(Picture picture, JobOutcome outcome, Grasp grasp, HeldObject held, Place middle, double scale, double half)
+    /// <summary>Along the hand from the fingertips: toward the thumb to the right, y up.</summary>
+    private static void Front(Picture picture, JobOutcome outcome, Grasp grasp, HeldObject held, Place middle, double scale, double half, double size)
     {
         picture.OnLayer("object");
         picture.Text(middle.Moved(-44, half), "seen from the fingertips, thumb side right", Letters, ink: Ink.Pale);
         if (held is Cylinder cylinder)
         {
-            double r = 1000 * cylinder.Radius;
-            picture.Outline([middle.Moved(-42, -r), middle.Moved(42, -r), middle.Moved(42, r), middle.Moved(-42, r)], new Pen(0.25), Ink.Wash);
+            double r = 1000 / size * cylinder.Radius, end = 42 / size;
+            picture.Outline([middle.Moved(-end, -r), middle.Moved(end, -r), middle.Moved(end, r), middle.Moved(-end, r)], new Pen(0.25), Ink.Wash);
         }
 
         picture.OnLayer("forces");
@@ -82,7 +85,7 @@ public static class JobView
         for (int c = 0; c < grasp.Contacts.Count && c < outcome.Held!.Forces.Count; c++)
         {
             HoldContact contact = grasp.Contacts[c];
-            Place at = middle.Moved(1000 * (contact.Place.Z - grasp.Centre.Z), 1000 * (contact.Place.Y - grasp.Centre.Y));
+            Place at = middle.Moved(1000 / size * (contact.Place.Z - grasp.Centre.Z), 1000 / size * (contact.Place.Y - grasp.Centre.Y));
             Vector3D f = outcome.Held.Forces[c];
             Arrow(picture, contact, at, new(f.Z, f.Y), scale, name: true, slips: c == outcome.Held.FirstSlip.Contact);
             names.Add((at.X, at, string.Create(CultureInfo.InvariantCulture, $"{contact.Name} {f.Length:0.0}")));
@@ -105,11 +108,11 @@ public static class JobView
         }
     }
 
-    private static void Shape(Picture picture, HeldObject held, Place middle)
+    private static void Shape(Picture picture, HeldObject held, Place middle, double size)
     {
         if (held is Cylinder cylinder)
         {
-            picture.Circle(middle, 1000 * cylinder.Radius, new Pen(0.35), Ink.Wash);
+            picture.Circle(middle, 1000 / size * cylinder.Radius, new Pen(0.35), Ink.Wash);
         }
         else if (held is Face face)
         {
@@ -146,7 +149,8 @@ public static class JobView
         {
             Place tip = middle.Moved(force.X / scale, force.Y / scale);
             picture.Arrow(middle, tip, new Pen(0.7));
-            picture.Text(tip.Moved(1.5, -2.5), string.Create(CultureInfo.InvariantCulture, $"load {outcome.Load.Force.Length:0.0}"), Letters, strong: true);
+            bool far = tip.X - middle.X > 14; // its words would run into the next view
+            picture.Text(far ? tip.Moved(0, -4) : tip.Moved(1.5, -2.5), string.Create(CultureInfo.InvariantCulture, $"load {outcome.Load.Force.Length:0.0}"), Letters, far ? Across.Right : Across.Left, strong: true);
         }
         else
         {
@@ -155,7 +159,7 @@ public static class JobView
         }
     }
 
-    private static void Foot(Picture picture, JobOutcome outcome, double scale)
+    private static void Foot(Picture picture, JobOutcome outcome, double scale, double size)
     {
         picture.OnLayer("caption");
         string attitude = $"Forearm {outcome.Job.Forearm}; {(outcome.Job.Wet ? "wet" : "dry")}; {(outcome.Job.LockAndRelax ? "locked, wrist relaxed" : $"closed at your {(outcome.Job.Squeeze ? "squeeze" : "all-day")} effort")}.";
@@ -163,7 +167,7 @@ public static class JobView
         double moment = outcome.Load.MomentAbout(outcome.Grasp!.Centre).Length;
         string turns = moment > 0.005 ? string.Create(CultureInfo.InvariantCulture, $" About the middle the load turns with {moment:0.00} N·m.") : "";
         double y = Margin;
-        foreach (string line in Lettering.Wrap(string.Create(CultureInfo.InvariantCulture, $"{attitude} {factor}{turns} Scale 1:1; arrows {scale:0.##} N per mm."), Width - 2 * Margin, Letters).Reverse())
+        foreach (string line in Lettering.Wrap(string.Create(CultureInfo.InvariantCulture, $"{attitude} {factor}{turns} Scale 1:{size:0.#}; arrows {scale:0.##} N per mm."), Width - 2 * Margin, Letters).Reverse())
         {
             picture.Text(new(Margin, y), line, Letters);
             y += 4.2;

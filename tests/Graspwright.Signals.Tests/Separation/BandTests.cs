@@ -27,7 +27,14 @@ public sealed class BandTests
         Assert.Equal(0.82, within.RightShare, 0.03);
         Assert.Equal(0.55, across.RightShare, 0.07);
         Assert.True(turned.RightShare < across.RightShare - 0.02, $"{within.RightShare} {across.RightShare} {turned.RightShare}");
+
+        // Size of the loss by a turn of one contact, freed of chance (one of eight there, one of four here): 0.70 as stated.
+        double stated = Above(0.82, 8) - Above(0.21, 8), ours = Above(within.RightShare, 4) - Above(turned.RightShare, 4);
+        Assert.Equal(stated, ours, 0.1);
     }
+
+    /// <summary>How far a share lies above chance: 0 = chance, 1 = always right.</summary>
+    private static double Above(double share, int gestures) => (share - 1.0 / gestures) / (1 - 1.0 / gestures);
 
     private static LabelledWindow Turned(LabelledWindow w) => w with { Row = [.. Enumerable.Range(0, w.Row.Length).Select(i => w.Row[i / 8 * 8 + (i + 1) % 8])] };
 

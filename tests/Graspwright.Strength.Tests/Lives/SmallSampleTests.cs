@@ -37,9 +37,9 @@ public sealed class SmallSampleTests
         LifeBelief belief = new(LifeForm.Lognormal, 20, 0.6, 2, 0);
         Believed after = BayesUpdate.After(belief, [.. lives.Select(t => LifeRecord.BrokeAt(t))]);
         double weight = 1 / 0.36 + lives.Length / 0.25, mean = (Math.Log(20) / 0.36 + lives.Sum(Math.Log) / 0.25) / weight, spread = 1 / Math.Sqrt(weight);
-        Assert.Equal(Math.Exp(mean), after.Median.Value, 1e-3 * after.Median.Value);
-        Assert.Equal(Math.Exp(mean - 1.2815515655446004 * spread), after.Median.Low, 1e-3 * after.Median.Low);
-        Assert.Equal(Math.Exp(mean + 1.2815515655446004 * spread), after.Median.High, 1e-3 * after.Median.High);
+        Assert.Equal(Math.Exp(mean), after.Median.Value, 1e-6 * after.Median.Value);
+        Assert.Equal(Math.Exp(mean - 1.2815515655446004 * spread), after.Median.Low, 1e-6 * after.Median.Low);
+        Assert.Equal(Math.Exp(mean + 1.2815515655446004 * spread), after.Median.High, 1e-6 * after.Median.High);
 
         // The chance that the next one is whole at 15: normal of both spreads together; a smooth sum, so to nine digits.
         double z = (Math.Log(15) - mean) / Math.Sqrt(spread * spread + 0.25);
@@ -51,12 +51,12 @@ public sealed class SmallSampleTests
     {
         LifeBelief belief = LifeBelief.From(LifeForm.Weibull, 21, (9, 49), (1, 4));
         Believed before = BayesUpdate.Before(belief);
-        Assert.Equal(21, before.Median.Value, 0.1);
-        Assert.Equal(9, before.Median.Low, 0.04); // read between nodes of the grid: within half a hundredth
-        Assert.Equal(49, before.Median.High, 0.25);
-        Assert.Equal(2, before.Shape.Value, 0.01);
-        Assert.Equal(1, before.Shape.Low, 0.005);
-        Assert.Equal(4, before.Shape.High, 0.02);
+        Assert.Equal(21, before.Median.Value, 21e-6);
+        Assert.Equal(9, before.Median.Low, 9e-6);
+        Assert.Equal(49, before.Median.High, 49e-6);
+        Assert.Equal(2, before.Shape.Value, 2e-6);
+        Assert.Equal(1, before.Shape.Low, 1e-6);
+        Assert.Equal(4, before.Shape.High, 4e-6);
         Assert.Equal(1, before.Nodes.Sum(n => n.Weight), 1e-12);
     }
 

@@ -23,6 +23,12 @@ public sealed class PlanningTests
         double Known(string name) => plan.Spread[parameters.Select(p => p.Name).ToList().IndexOf(name)];
         Assert.InRange(Known("cuff give"), 0, 0.1);
         Assert.InRange(Known("pad stiffness"), 0, 0.1);
+        Assert.InRange(Known("shift spring"), 0, 0.1);
+        Assert.InRange(Known("slot friction"), 0, 0.2);
+        int slot = parameters.Select(p => p.Name).ToList().IndexOf("slot friction"), spring = parameters.Select(p => p.Name).ToList().IndexOf("shift spring");
+        Assert.InRange(Math.Abs(plan.Correlation[slot, spring]), 0, 0.9);
+        Assert.Contains(plan.Readings, r => r is { Quantity: "shift", Opening: true });
+        Assert.DoesNotContain(BenchParameter.Of(DriveMapping.ToDrive(Boatyard) with { Crank = DriveMapping.ToDrive(Boatyard).Crank with { Slot = null } }), p => p.Name is "slot friction" or "shift spring");
         Assert.Contains(plan.Readings, r => r.Opening);
         Assert.Contains(plan.Readings, r => r.Thing == "nothing");
         Assert.Contains("cannot tell rail friction", answer!.Sentence, StringComparison.Ordinal);

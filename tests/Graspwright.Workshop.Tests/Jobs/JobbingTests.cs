@@ -23,17 +23,6 @@ public sealed class JobbingTests
     public void Prints_formulas_that_give_the_printed_values() => PrintedFormulas.GiveTheirValues(Result.Answer!.Figures);
 
     [Fact]
-    public void Names_its_measures_so_that_a_search_can_aim_at_them()
-    {
-        Assert.Equal(7, JobMeasures.Value("jobs_done", Result.Outcomes).Value);
-        JobOutcome bucket = Result.Outcomes.Single(o => o.Job.Name == "bucket");
-        Assert.Equal(bucket.Margin, JobMeasures.Value("job_margin@bucket", Result.Outcomes).Value);
-        Assert.Equal(bucket.Margin * 9, JobMeasures.Value("job_spare@bucket", Result.Outcomes).Value, 1e-12);
-        Assert.Contains(Result.Answer!.Figures, f => f.Key == "job_margin@bucket");
-        Assert.Throws<ArgumentException>(() => JobMeasures.Value("job_margin@kettle", Result.Outcomes));
-    }
-
-    [Fact]
     public void Better_pads_never_make_a_job_worse_and_help_some()
     {
         JobsResult better = Jobbing.Answer(new(Demo with { Pads = Demo.Pads! with { Friction = 0.9 } }));

@@ -184,6 +184,29 @@ public sealed class MeasuringTests
         Assert.Equal(answer.Figures.Count, answer.Figures.Select(f => f.Key).Distinct(StringComparer.Ordinal).Count());
     }
 
+    [Fact]
+    public void A_new_posture_and_a_new_stump_come_into_the_file_and_its_comments_stay()
+    {
+        string text = MadeHand.Read().Source!.Text.Text.Replace("ring = [\"76 mm\", \"-1 mm\"]\n", "", StringComparison.Ordinal);
+        string[] axes = [.. Protocol.ThumbReadings.Select(a => a.Word())];
+        string[] rows =
+        [
+            .. axes.Select((axis, i) => string.Create(CultureInfo.InvariantCulture, $"{axis},key grip,,,,{100 + i},mm,,,,,,,")),
+            .. axes.Take(5).Select((axis, i) => string.Create(CultureInfo.InvariantCulture, $"{axis},half measured,,,,{100 + i},mm,,,,,,,")),
+            $"{Measurement.StumpX.Word()},ring,,,,74,mm,,,,,,,", $"{Measurement.StumpY.Word()},ring,,,,-2,mm,,,,,,,",
+        ];
+        HandEditor editor = HandEditor.Open(HandFile.Parse(text, "hand.toml"))!;
+        MeasuredWearer wearer = new(editor.Reading.Hand!, Read(rows));
+        IReadOnlyList<Replacement> replaced = wearer.Replacements(editor);
+        Assert.Equal(["thumb.postures.\"key grip\"", "room.stumps.ring"], replaced.Select(r => r.Path));
+        HandModel after = MeasuredWearer.Apply(editor, replaced).Editor!.Reading.Hand!;
+        Assert.Equal(new SpacePoint(0.100, 0.101, 0.102), after.Thumb!.Postures.Single(p => p.Name == "key grip").Pad);
+        Assert.Equal(new Point(0.074, -0.002), after.Room!.Stumps.Single(s => s.Finger == "ring").Place);
+        Assert.Equal(4, after.Thumb.Postures.Count);
+        string written = MeasuredWearer.Apply(editor, replaced).Editor!.Source.Text.Text;
+        Assert.All(text.Split('\n').Where(l => l.Contains('#', StringComparison.Ordinal)), l => Assert.Contains(l, written, StringComparison.Ordinal));
+    }
+
     private static string[] Pulls(double angle, params double[] newtons) =>
         [.. newtons.Select((n, i) => string.Create(CultureInfo.InvariantCulture, $"flexion,,,{angle},{i + 1},{n},N,80,mm,,,,,"))];
 

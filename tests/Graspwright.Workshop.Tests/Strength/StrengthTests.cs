@@ -118,6 +118,7 @@ public sealed class StrengthTests
     public void No_use_at_all_gives_no_life_and_says_so()
     {
         HandModel idle = WithUse(u => u with { GripsPerDay = 0, Jobs = [], Knocks = [] });
+        idle = idle with { Jobs = [] };
         Answer answer = Lasting.Answer(new(idle) { Samples = 50 }).Answer!;
         Figure figure = answer.Figures.Single(f => f.Key == "first_failure_days");
         Assert.Null(figure.Value);
@@ -147,7 +148,7 @@ public sealed class StrengthTests
     public void A_history_of_grips_counts_as_the_grips_it_was_made_of()
     {
         // 600 squeezes on the mug in one day, as a history of the moment at the end of each, against the same 600 as jobs.
-        HandModel jobs = WithUse(u => u with { Knocks = [], Jobs = [new("all day", "mug", GripEffort.Hard, 600)] });
+        HandModel jobs = WithUse(u => u with { Knocks = [], GripsPerDay = 600, Jobs = [new("all day", "mug", GripEffort.Hard, 600)] }) with { Jobs = [] };
         GripLoads counted = GripLoads.Of(jobs);
         GripLoad grip = Assert.Single(counted.Grips);
         HandModel recorded = WithUse(u => u with { Knocks = [], Jobs = [], History = new("day.csv", 1, "mug") });

@@ -2,6 +2,7 @@ using Graspwright.Drawing.Display;
 using Graspwright.Hand;
 using Graspwright.Workshop.Jobs;
 using Graspwright.Workshop.Room;
+using Graspwright.Workshop.Thumb;
 using Graspwright.Workshop.Views;
 
 namespace Graspwright.Workshop.Tests.Views;
@@ -29,5 +30,16 @@ public sealed class JobAndRoomViewTests
         Picture picture = RoomView.Draw(room.Room!, room.Sweeps[0]);
         Assert.Equal(2, picture.Marks.OfType<CircleMark>().Count(m => m.Layer == "nearest place"));
         Assert.Contains("comes nearest", picture.Description, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Draws_the_thumb_s_pad_and_its_nearest_fingertip_in_both_views()
+    {
+        IReadOnlyList<ThumbMeeting> meetings = Thumbing.Meetings(Demo);
+        Assert.Equal(Demo.Thumb!.Postures.Count, meetings.Count);
+        Picture picture = ThumbView.Draw(Demo, meetings[0]);
+        Assert.Equal(2, picture.Marks.OfType<TextMark>().Count(m => m.Text == "thumb's pad"));
+        Assert.Contains("the index meets its pad", picture.Description, StringComparison.Ordinal);
+        Assert.Contains("no fingertip meets its pad", ThumbView.Draw(Demo, meetings[1]).Description, StringComparison.Ordinal);
     }
 }
