@@ -8,7 +8,10 @@ const waitingKey = "graspwright-waiting";
 let socket, version = html.dataset.version, wait = 250, fetching = false, again = false;
 
 /** Hears what the program says: handlers get the parsed message. */
-export function hear(handler) { heard.add(handler); }
+export function hear(handler) {
+  heard.add(handler);
+  if (html.dataset.line === "open") queueMicrotask(() => handler({ say: "open" })); // a script that comes late has missed it
+}
 /** Sends a question; false = there is no line. */
 export function ask(question) {
   if (socket?.readyState !== WebSocket.OPEN) return false;
