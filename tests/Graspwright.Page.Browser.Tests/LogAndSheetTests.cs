@@ -30,7 +30,7 @@ public sealed class LogAndSheetTests(Chromium chromium)
         await visited.Page.EvaluateExpressionAsync("const i = document.querySelector('form[action=\"/body/act/sheet\"] input[name=value]'); i.value = 'thirteen'; i.form.requestSubmit()");
         await visited.Until("() => document.querySelector('form[action=\"/body/act/sheet\"] input[name=value]')?.getAttribute('aria-invalid') === 'true'");
         Assert.Equal("thirteen", await visited.Page.EvaluateExpressionAsync<string>("document.querySelector('form[action=\"/body/act/sheet\"] input[name=value]').value"));
-        await visited.Page.EvaluateExpressionAsync("const j = document.querySelector('form[action=\"/body/act/sheet\"] input[name=value]'); j.value = '13.1'; j.form.querySelector('input[name=lever]:not([type=hidden])').value = '78'; j.form.requestSubmit()");
+        await visited.Page.EvaluateExpressionAsync("const j = document.querySelector('form[action=\"/body/act/sheet\"] input[name=value]'); j.value = '131'; j.form.querySelector('input[name=lever]:not([type=hidden])').value = '78'; j.form.requestSubmit()");
         await visited.Until("() => document.querySelector('[data-part=measured] .sentence') && !document.querySelector('form[action=\"/body/act/sheet\"] [aria-invalid]')");
     }
 }

@@ -4,7 +4,6 @@ using System.Text.Json;
 using Graspwright.Drawing.Display;
 using Graspwright.Drawing.Svg;
 using Graspwright.Hand;
-using Graspwright.Mechanics.Drive;
 using Graspwright.Mechanics.Run;
 using Graspwright.Page.Hands;
 using Graspwright.Workshop.Drive;

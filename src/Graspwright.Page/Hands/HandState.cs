@@ -33,7 +33,7 @@ public sealed record ChangedValue(string Path, string Before, string After);
 /// <param name="TextBefore">Text of the file before.</param>
 /// <param name="TextAfter">Text of the file after.</param>
 /// <param name="HandBefore">The hand before.</param>
-public sealed record Step(int Number, string Words, IReadOnlyList<ChangedValue> Values, DateTimeOffset At, string TextBefore, string TextAfter, HandModel? HandBefore);
+public sealed record EditStep(int Number, string Words, IReadOnlyList<ChangedValue> Values, DateTimeOffset At, string TextBefore, string TextAfter, HandModel? HandBefore);
 
 /// <summary>Two values for one place, from two editors; both are kept until somebody chooses.</summary>
 /// <param name="Number">Its number.</param>

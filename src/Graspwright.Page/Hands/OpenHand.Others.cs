@@ -34,7 +34,7 @@ public sealed partial class OpenHand
         return outcome;
     }
 
-    private Outcome TakeBack(List<Step> from, List<Step> to, bool back)
+    private Outcome TakeBack(List<EditStep> from, List<EditStep> to, bool back)
     {
         Outcome outcome = Outcome.Done;
         lock (_gate)
@@ -45,7 +45,7 @@ public sealed partial class OpenHand
                 return outcome;
             }
 
-            Step step = from[^1];
+            EditStep step = from[^1];
             (string wanted, string now) = back ? (step.TextBefore, step.TextAfter) : (step.TextAfter, step.TextBefore);
             if (_state.Reading.Source is { } source && source.Text.Text == now)
             {

@@ -8,7 +8,7 @@ public sealed partial class OpenHand
 {
     private readonly Lock _gate = new();
     private readonly TimeProvider _time;
-    private readonly List<Step> _done = [], _undone = [];
+    private readonly List<EditStep> _done = [], _undone = [];
     private readonly List<TwoVersions> _twoVersions = [];
     private readonly Dictionary<string, Refusal> _refused = new(StringComparer.Ordinal);
     private HandState _state;
@@ -57,7 +57,7 @@ public sealed partial class OpenHand
     }
 
     /// <summary>Edits made on the page, oldest first.</summary>
-    public IReadOnlyList<Step> Done
+    public IReadOnlyList<EditStep> Done
     {
         get
         {
@@ -69,7 +69,7 @@ public sealed partial class OpenHand
     }
 
     /// <summary>Edits taken back, the last one taken back at the end.</summary>
-    public IReadOnlyList<Step> Undone
+    public IReadOnlyList<EditStep> Undone
     {
         get
         {

@@ -61,7 +61,7 @@ public sealed class HandAnswers(OpenHand open)
             return task.Result;
         }
 
-        task.ContinueWith(_ => open.Tell(), CancellationToken.None, TaskContinuationOptions.OnlyOnRanToCompletion, TaskScheduler.Default);
+        _ = task.ContinueWith(_ => open.Tell(), CancellationToken.None, TaskContinuationOptions.OnlyOnRanToCompletion, TaskScheduler.Default);
         return null;
     }
 

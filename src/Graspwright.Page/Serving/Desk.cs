@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Graspwright.Hand;
@@ -31,7 +32,7 @@ internal sealed class Desk(OpenHand open, HandAnswers answers, TimeProvider time
         routes.MapPost("/edit", (RequestDelegate)(context => Post(context, Edit)));
         routes.MapPost("/undo", (RequestDelegate)(context => Post(context, _ => open.Undo())));
         routes.MapPost("/redo", (RequestDelegate)(context => Post(context, _ => open.Redo())));
-        routes.MapPost("/settle", (RequestDelegate)(context => Post(context, sent => open.Settle(int.TryParse(sent["number"], out int number) ? number : 0, sent["take"] == "other"))));
+        routes.MapPost("/settle", (RequestDelegate)(context => Post(context, sent => open.Settle(int.TryParse(sent["number"], NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : 0, sent["take"] == "other"))));
         routes.MapPost("/{page}/act/{what}", (RequestDelegate)(context => Post(context, sent => Body(context, Route(context, "page"))?.Act(Route(context, "what"), sent))));
     }
 
