@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Graspwright.Drawing.Svg;
 using Graspwright.Hand;
 using Graspwright.Workshop.Results;
 using Graspwright.Workshop.Strength;

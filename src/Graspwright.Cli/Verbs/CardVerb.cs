@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Graspwright.Book.Sheets;
-using Graspwright.Hand;
 using Graspwright.Workshop.Cards;
 using Graspwright.Workshop.Results;
 

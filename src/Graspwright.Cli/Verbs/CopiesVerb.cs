@@ -1,7 +1,6 @@
 using System.CommandLine;
 using Graspwright.Book.Cards;
 using Graspwright.Book.Pages;
-using Graspwright.Hand;
 using Graspwright.Workshop.Mould;
 using Graspwright.Workshop.Results;
 

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Graspwright.Book.Sheets;
-using Graspwright.Hand;
 using Graspwright.Workshop.Proof;
 using Graspwright.Workshop.Results;
 

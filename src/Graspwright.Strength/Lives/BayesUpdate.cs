@@ -62,9 +62,9 @@ public static class BayesUpdate
         }
 
         int rows = known ? 0 : Fine;
-        double[][] logs = [.. Enumerable.Range(0, rows + 1).Select(j => Enumerable.Range(0, Fine + 1).Select(i => Log(At(x, i, Fine), At(y, j, rows))).ToArray())];
-        double greatest = logs.Max(row => row.Max());
-        double[][] weights = [.. logs.Select(row => row.Select(log => Math.Exp(log - greatest)).ToArray())];
+        double[][] fine = [.. Enumerable.Range(0, rows + 1).Select(j => Enumerable.Range(0, Fine + 1).Select(i => Log(At(x, i, Fine), At(y, j, rows))).ToArray())];
+        double greatest = fine.Max(row => row.Max());
+        double[][] weights = [.. fine.Select(row => row.Select(log => Math.Exp(log - greatest)).ToArray())];
         double sum = weights.Sum(row => row.Sum());
         List<(LifeLaw Law, double Weight)> nodes = [];
         for (int j = 0; j <= rows; j++)

@@ -1,4 +1,3 @@
-using Graspwright.Workshop.Grip;
 using Graspwright.Workshop.Jobs;
 using Graspwright.Workshop.Results;
 

@@ -1,9 +1,7 @@
 using System.Globalization;
 using Graspwright.Drawing.Display;
-using Graspwright.Mechanics.Drive;
 using Graspwright.Mechanics.Holding;
 using Graspwright.Mechanics.Room;
-using Graspwright.Mechanics.Run;
 using Graspwright.Numerics;
 using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Thumb;
