@@ -20,6 +20,7 @@ Dictionary<string, Func<Section>> all = new(StringComparer.Ordinal)
     ["lives"] = LifeFits.Measure,
     ["mould"] = MouldTimes.Measure,
     ["form"] = FormTimes.Measure,
+    ["page"] = PageTimes.Measure,
 };
 if (args is [SignalTimes.OfOneHour, var recorded])
 {

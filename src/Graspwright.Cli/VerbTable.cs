@@ -41,6 +41,7 @@ internal static class VerbTable
         ("sites", () => new SitesVerb()),
         ("thresholds", () => new ThresholdsVerb()),
         ("listen", () => new ListenVerb()),
+        ("open", () => new OpenVerb()),
     ];
 
     /// <summary>The verbs that a command line may be about: the one that it starts with, or all.</summary>
