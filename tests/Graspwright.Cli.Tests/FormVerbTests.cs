@@ -34,7 +34,7 @@ public sealed class FormVerbTests
     }
 
     [Theory]
-    [InlineData("stl", "solid x", "no triangle")]
+    [InlineData("stl", "solid x", "the end of the file in the header")]
     [InlineData("stl", "", "an empty file")]
     [InlineData("obj", "v 0 0 0\nv 1 0 0\nv 0 nan 0\nf 1 2 3\n", "line 3")]
     [InlineData("ply", "not a ply\n", "no 'ply'")]

@@ -22,8 +22,8 @@ internal static class RandomMould
         from marks in Gen.Select(Gen.Double[0.01, 0.05], Gen.Double[0.1, 0.3], Gen.Bool, Gen.Double[0.03, 0.1], Gen.Double[0.03, 0.1]).Array[2, 5]
         from thumb in Gen.Select(Gen.Bool, Gen.Double[0.01, 0.1].Array[3], Gen.Double[-0.1, 0.1], Gen.Double[0, 1.5])
         from patches in Gen.Select(Gen.Enum<PatchKind>(), Gen.Double[-0.1, 0], Gen.Double[0.001, 0.1], Turn, Turn).Array[0, 3]
-        from scan in Gen.Select(Gen.Bool, Gen.OneOfConst<string?>("mm", "cm", "m", "in", null), Gen.OneOfConst("z", "-z"), Gen.OneOfConst("y", "-x"), Gen.Double[-0.2, 0.2], Gen.Double[0.01, 0.1])
-        from plan in Gen.Select(Turn, Gen.Double[0.001, 0.02], Gen.Bool, Gen.Double[0.01, 0.1], Gen.Double[0.01, 0.4], Gen.Double[1e3, 1e5], Gen.OneOfConst("sleeve", "opening"))
+        from scan in Gen.Select(Gen.Bool, Gen.Int[0, 4].Select(i => (string?)((string?[])["mm", "cm", "m", "in", null])[i]), Gen.Bool.Select(b => b ? "z" : "-z"), Gen.Bool.Select(b => b ? "y" : "-x"), Gen.Double[-0.2, 0.2], Gen.Double[0.01, 0.1])
+        from plan in Gen.Select(Turn, Gen.Double[0.001, 0.02], Gen.Bool, Gen.Double[0.01, 0.1], Gen.Double[0.01, 0.4], Gen.Double[1e3, 1e5], Gen.Bool.Select(b => b ? "sleeve" : "opening"))
         select new LimbForm
         {
             Zero = "crease of the wrist",

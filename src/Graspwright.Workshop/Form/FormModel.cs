@@ -3,7 +3,6 @@ using Graspwright.Form.Region;
 using Graspwright.Form.Repair;
 using Graspwright.Form.Surface;
 using Graspwright.Form.Tape;
-using Graspwright.Form.Thickness;
 using Graspwright.Hand;
 using Graspwright.Numerics;
 using Graspwright.Workshop.Mould;

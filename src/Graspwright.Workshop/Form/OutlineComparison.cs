@@ -129,12 +129,12 @@ internal static class OutlineComparison
         return sum;
     }
 
-    private static double Area(IReadOnlyList<(double X, double Y)> line)
+    private static double Area((double X, double Y)[] line)
     {
         double sum = 0;
-        for (int i = 0; i < line.Count; i++)
+        for (int i = 0; i < line.Length; i++)
         {
-            (double x, double y) = line[(i + 1) % line.Count];
+            (double x, double y) = line[(i + 1) % line.Length];
             sum += line[i].X * y - x * line[i].Y;
         }
 

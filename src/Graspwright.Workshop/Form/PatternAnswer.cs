@@ -3,7 +3,6 @@ using Graspwright.Form.Pattern;
 using Graspwright.Form.Region;
 using Graspwright.Form.Surface;
 using Graspwright.Hand;
-using Graspwright.Numerics;
 using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
 using static Graspwright.Workshop.Mould.MouldWords;

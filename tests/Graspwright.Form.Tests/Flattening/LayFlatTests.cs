@@ -2,7 +2,6 @@ using CsCheck;
 using Graspwright.Form.Flattening;
 using Graspwright.Form.Region;
 using Graspwright.Form.Surface;
-using Graspwright.Numerics;
 
 namespace Graspwright.Form.Tests.Flattening;
 

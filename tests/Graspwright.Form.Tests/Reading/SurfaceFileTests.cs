@@ -132,7 +132,7 @@ public sealed class SurfaceFileTests
     public void A_cut_off_and_a_lying_header_are_told_apart()
     {
         byte[] file = Stl(Cube);
-        Assert.Contains("cut off", Assert.Throws<FormFaultException>(() => SurfaceFile.Read(file[..400], SurfaceKind.Stl)).Fix, StringComparison.Ordinal);
+        Assert.Contains("cut off", Assert.Throws<FormFaultException>(() => SurfaceFile.Read(file.AsSpan(0, 400), SurfaceKind.Stl)).Fix, StringComparison.Ordinal);
         byte[] lying = [.. file];
         lying[80] = 5;
         Assert.Contains("header is wrong", Assert.Throws<FormFaultException>(() => SurfaceFile.Read(lying, SurfaceKind.Stl)).Fix, StringComparison.Ordinal);
