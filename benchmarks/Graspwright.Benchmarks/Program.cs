@@ -19,6 +19,8 @@ Dictionary<string, Func<Section>> all = new(StringComparer.Ordinal)
     ["deciding"] = DecidingTimes.Measure,
     ["lives"] = LifeFits.Measure,
     ["mould"] = MouldTimes.Measure,
+    ["form"] = FormTimes.Measure,
+    ["page"] = PageTimes.Measure,
 };
 if (args is [SignalTimes.OfOneHour, var recorded])
 {

@@ -35,10 +35,13 @@ internal static class VerbTable
         ("clock", () => new ClockVerb()),
         ("off", () => new OffVerb()),
         ("copies", () => new CopiesVerb()),
+        ("form", () => new FormVerb()),
+        ("pattern", () => new PatternVerb()),
         ("contacts", () => new ContactsVerb()),
         ("sites", () => new SitesVerb()),
         ("thresholds", () => new ThresholdsVerb()),
         ("listen", () => new ListenVerb()),
+        ("open", () => new OpenVerb()),
     ];
 
     /// <summary>The verbs that a command line may be about: the one that it starts with, or all.</summary>

@@ -55,4 +55,15 @@ public sealed class NewAndCheckTests
         Assert.Contains("cannot be written", run.Talk, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", run.Talk, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Tells_of_a_named_file_that_is_not_there_and_where_it_is_named()
+    {
+        using Folder folder = new();
+        Started run = Started.Run("check", folder.Changed("slot = 0.03", "slot = 0.031"));
+        Assert.Equal(0, run.Code);
+        Assert.Contains("not there", run.Answers, StringComparison.Ordinal);
+        Assert.Matches(@"Line \d+, column \d+: files\.\S+", run.Answers);
+        Assert.DoesNotContain("not there", Started.Run("check", Started.Demo).Answers, StringComparison.Ordinal);
+    }
 }

@@ -8,6 +8,7 @@ public sealed class EngineTests
     [InlineData("Graspwright.Mechanics.dll")]
     [InlineData("Graspwright.Strength.dll")]
     [InlineData("Graspwright.Moulding.dll")]
+    [InlineData("Graspwright.Form.dll")]
     [InlineData("Graspwright.Signals.dll")]
     [InlineData("Graspwright.Deciding.dll")]
     public void An_engine_knows_no_file_screen_clock_chance_or_culture(string assembly) =>

@@ -20,12 +20,8 @@ internal sealed class CheckVerb() : Verb("check", "Read a hand file: errors with
     {
         string path = parsed.GetRequiredValue(Hand);
         (HandModel hand, HandSource source) = HandInput.Read(path);
-        if (NamedFiles.Missing(source, Path.GetDirectoryName(Path.GetFullPath(path))!) is { Count: > 0 } missing)
-        {
-            throw new BadInputException([.. missing.Select(HandInput.Error)]);
-        }
-
-        (Answer? answer, IReadOnlyList<InputError> errors) = Checking.Answer(hand, path);
+        InputError[] missing = [.. NamedFiles.Missing(source, Path.GetDirectoryName(Path.GetFullPath(path))!).Select(HandInput.Error)];
+        (Answer? answer, IReadOnlyList<InputError> errors) = Checking.Answer(hand, path, missing);
         return answer is null ? throw new BadInputException(errors) : Reply.Of(WithJobs(answer, parsed, hand, path));
     }
 }

@@ -63,7 +63,7 @@ internal sealed class ClockVerb() : Verb("clock", "The cure clock: mixed by, fir
             throw new BadInputException(new InputError("command line", 0, 0, "--lead", FormattableString.Invariant($"{lead} s"), FormattableString.Invariant($"0 to {LongestLead} s"), "Give the seconds you need to take both parts in hand."));
         }
 
-        string state = parsed.GetValue(_state) ?? Path.ChangeExtension(path, ".clock.json");
+        string state = parsed.GetValue(_state) ?? ClockRunText.Beside(path);
         Interruption.Farewell = $"Stopped. 'clock {path} --run' goes on where it was; the time since mixing began runs on.";
         Action<string>? speak = null;
         if (parsed.GetValue(_say) is { } program)

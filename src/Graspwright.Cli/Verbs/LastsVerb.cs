@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using Graspwright.Hand;
 using Graspwright.Workshop.Results;
 using Graspwright.Workshop.Strength;
@@ -30,20 +29,7 @@ internal sealed class LastsVerb() : HandVerb("lasts", "Say how long the hinges l
 
     private static IReadOnlyList<double>? History(string hand, HandModel model)
     {
-        if (model.Structure.Use.History is not { } said)
-        {
-            return null;
-        }
-
-        string file = Path.Combine(Path.GetDirectoryName(Path.GetFullPath(hand))!, said.File);
-        try
-        {
-            (IReadOnlyList<double> moments, IReadOnlyList<InputError> errors) = MomentHistory.Read(File.ReadAllText(file, Encoding.UTF8), said.File);
-            return errors.Count > 0 ? throw new BadInputException(errors) : moments;
-        }
-        catch (Exception refusal) when (refusal is IOException or UnauthorizedAccessException)
-        {
-            throw new BadInputException(new InputError(said.File, 0, 0, "use.history.file", $"the file cannot be read ({refusal.Message.TrimEnd('.')})", "a CSV file with a column named moment [N·m]", "Check its name and folder, or remove [use.history]."));
-        }
+        (IReadOnlyList<double>? moments, IReadOnlyList<InputError> errors) = MomentHistory.Of(model, hand);
+        return errors.Count > 0 ? throw new BadInputException(errors) : moments;
     }
 }

@@ -16,6 +16,9 @@ public sealed record DxfCircle(int Line, string Layer, Place Centre, double Radi
 /// <summary>A straight line.</summary>
 public sealed record DxfLine(int Line, string Layer, Place From, Place To) : DxfEntity(Line, Layer);
 
+/// <summary>A run of straight lines; bulges are taken as straight. The first place comes again at the end where it is closed.</summary>
+public sealed record DxfPolyline(int Line, string Layer, IReadOnlyList<Place> Places) : DxfEntity(Line, Layer);
+
 /// <summary>A text of one or more lines, formatting taken off; lines are parted by a space.</summary>
 public sealed record DxfText(int Line, string Layer, Place At, double HeightMm, string Text) : DxfEntity(Line, Layer);
 

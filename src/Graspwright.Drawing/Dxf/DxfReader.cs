@@ -61,6 +61,8 @@ public static class DxfReader
     {
         "POINT" => new DxfPoint(group.Line, group.Layer, group.Place(10)),
         "LINE" => new DxfLine(group.Line, group.Layer, group.Place(10), group.Place(11)),
+        "LWPOLYLINE" => new DxfPolyline(group.Line, group.Layer, group.Closed(group.Places())),
+        "POLYLINE" => new DxfPolyline(group.Line, group.Layer, group.Closed(group.Vertices())),
         "CIRCLE" => new DxfCircle(group.Line, group.Layer, group.PlaceSeenAlongNormal(10), group.Length(40)),
         "TEXT" => new DxfText(group.Line, group.Layer, group.PlaceSeenAlongNormal(group.IsAligned ? 11 : 10), group.Length(40), DxfLettering.Plain(group.Text(1), ofParagraph: false)),
         "MTEXT" => new DxfText(group.Line, group.Layer, group.Place(10), group.Length(40), DxfLettering.Plain(group.LongText(), ofParagraph: true)),
@@ -134,6 +136,52 @@ internal readonly struct DxfGroup(string file, List<DxfPair> pairs, int start, i
         return nz > 0 ? place : place with { X = -place.X };
     }
 
+    /// <summary>Every place among the entity's own pairs.</summary>
+    public List<Place> Places()
+    {
+        List<Place> places = [];
+        for (int i = start + 1; i < end; i++)
+        {
+            if (pairs[i].Code == 10)
+            {
+                DxfPair y = i + 1 < end && pairs[i + 1].Code == 20 ? pairs[i + 1] : throw DxfPairs.Fault(file, pairs[i].Line, Type, "an x without its y", "group codes 10 and 20 in turn", "The file is damaged: write it again.");
+                places.Add(new(Within(pairs[i]), Within(y)));
+            }
+        }
+
+        return places;
+    }
+
+    /// <summary>Places of the vertices that follow the entity, up to the end of its sequence.</summary>
+    public List<Place> Vertices()
+    {
+        List<Place> places = [];
+        for (int i = end; i < pairs.Count && pairs[i].Is(0, "VERTEX");)
+        {
+            int next = i + 1;
+            while (next < pairs.Count && pairs[next].Code != 0)
+            {
+                next++;
+            }
+
+            places.Add(new DxfGroup(file, pairs, i, next, scale).Place(10));
+            i = next;
+        }
+
+        return places;
+    }
+
+    /// <summary>The places, the first again at the end where the entity is closed (bit 1 of code 70).</summary>
+    public IReadOnlyList<Place> Closed(List<Place> places)
+    {
+        if (places.Count > 0 && ((int)Optional(70, 0) & 1) == 1)
+        {
+            places.Add(places[0]);
+        }
+
+        return places;
+    }
+
     public double Length(int code)
     {
         double length = scale * Number(Needed(code));
@@ -150,9 +198,10 @@ internal readonly struct DxfGroup(string file, List<DxfPair> pairs, int start, i
         return string.Concat(parts);
     }
 
-    private double Coordinate(int code)
+    private double Coordinate(int code) => Within(Needed(code));
+
+    private double Within(DxfPair pair)
     {
-        DxfPair pair = Needed(code);
         double value = scale * Number(pair);
         return Math.Abs(value) <= DxfReader.FarthestMm ? value
             : throw DxfPairs.Fault(file, pair.Line, Type, DrawingFileException.Shown(pair.Value), "a coordinate within 1 km of the origin", "Is the drawing's unit right?");

@@ -31,7 +31,7 @@ public static class SvgWriter
             .Append("<title id=\"").Append(key).Append("-title\">").Append(Escape(picture.Title)).Append("</title>\n")
             .Append("<desc id=\"").Append(key).Append("-desc\">").Append(Escape(picture.Description)).Append("</desc>\n")
             .Append("<style>").Append(Dark).Append("</style>\n")
-            .Append("<rect width=\"").Append(w).Append("\" height=\"").Append(h).Append('"').Append(Paint(Ink.Paper, null)).Append("/>\n");
+            .Append("<rect width=\"").Append(w).Append("\" height=\"").Append(h).Append('"').Append(Paint(Ink.Paper, null, coloured: true)).Append("/>\n");
         string? layer = null;
         foreach (Mark mark in picture.Marks)
         {
@@ -42,57 +42,94 @@ public static class SvgWriter
                 layer = mark.Layer;
             }
 
-            Append(text, mark, picture.HeightMm);
+            Append(text, mark, picture.HeightMm, coloured: true);
         }
 
         return text.Append(layer is null ? "" : "</g>\n").Append("</svg>\n").ToString();
     }
 
-    private static void Append(StringBuilder text, Mark mark, double height)
+    /// <summary>The picture as a part of an HTML page: no size of its own and no style sheet; the page's gives each ink its colour by the classes <c>gs-</c> and <c>gf-</c>.</summary>
+    /// <param name="picture">The picture.</param>
+    /// <param name="id">Prefix of the ids inside, unlike that of any other picture on the page.</param>
+    /// <param name="without">Layer at the top of the picture that is left out, with the room it takes; empty = none.</param>
+    public static string Inline(Picture picture, string id, string without = "")
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        string key = Escape(id);
+        double cut = picture.Marks.OfType<TextMark>().Where(m => m.Layer == without).Select(m => picture.HeightMm - m.At.Y + 1).DefaultIfEmpty(0).Max();
+        return new StringBuilder(8192).Append("<svg class=\"drawing\" viewBox=\"0 ").Append(Number(cut)).Append(' ').Append(Number(picture.WidthMm)).Append(' ').Append(Number(picture.HeightMm - cut))
+            .Append("\" role=\"img\" aria-labelledby=\"").Append(key).Append("-title ").Append(key).Append("-desc\">")
+            .Append("<title id=\"").Append(key).Append("-title\">").Append(Escape(picture.Title)).Append("</title><desc id=\"").Append(key).Append("-desc\">")
+            .Append(Escape(picture.Description)).Append("</desc>").Append(Marks(picture, without)).Append("</svg>").ToString();
+    }
+
+    /// <summary>The marks alone, as they stand inside <see cref="Inline"/>, to be put into a drawing that is on the page already.</summary>
+    /// <param name="picture">The picture.</param>
+    /// <param name="without">Layer that is left out; empty = none.</param>
+    public static string Marks(Picture picture, string without = "")
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        StringBuilder text = new(8192);
+        string? layer = null;
+        foreach (Mark mark in picture.Marks.Where(m => m.Layer != without))
+        {
+            if (!string.Equals(layer, mark.Layer, StringComparison.Ordinal))
+            {
+                text.Append(layer is null ? "" : "</g>").Append("<g data-layer=\"").Append(Escape(mark.Layer)).Append("\" fill=\"none\">");
+                layer = mark.Layer;
+            }
+
+            Append(text, mark, picture.HeightMm, coloured: false);
+        }
+
+        return text.Append(layer is null ? "" : "</g>").ToString();
+    }
+
+    private static void Append(StringBuilder text, Mark mark, double height, bool coloured)
     {
         switch (mark)
         {
             case LineMark m:
-                text.Append("<path d=\"M").Append(At(m.From, height)).Append('L').Append(At(m.To, height)).Append('"').Append(Paint(null, m.Pen)).Append("/>\n");
+                text.Append("<path d=\"M").Append(At(m.From, height)).Append('L').Append(At(m.To, height)).Append('"').Append(Paint(null, m.Pen, coloured)).Append("/>\n");
                 break;
             case PolylineMark { Places.Count: > 0 } m:
                 text.Append("<path d=\"M").AppendJoin('L', m.Places.Select(p => At(p, height))).Append(m.Closed ? "Z\"" : "\"")
-                    .Append(Paint(m.Fill, m.Pen)).Append("/>\n");
+                    .Append(Paint(m.Fill, m.Pen, coloured)).Append("/>\n");
                 break;
             case CircleMark m:
                 text.Append("<circle cx=\"").Append(Number(m.Centre.X)).Append("\" cy=\"").Append(Number(height - m.Centre.Y)).Append("\" r=\"")
-                    .Append(Number(m.RadiusMm)).Append('"').Append(Paint(m.Fill, m.Pen)).Append("/>\n");
+                    .Append(Number(m.RadiusMm)).Append('"').Append(Paint(m.Fill, m.Pen, coloured)).Append("/>\n");
                 break;
             case ArcMark m:
-                AppendArc(text, m, height);
+                AppendArc(text, m, height, coloured);
                 break;
             case TextMark m:
-                AppendText(text, m, height);
+                AppendText(text, m, height, coloured);
                 break;
             case PointMark m:
-                text.Append("<circle cx=\"").Append(Number(m.At.X)).Append("\" cy=\"").Append(Number(height - m.At.Y)).Append("\" r=\"0.4\"").Append(Paint(Ink.Ink, null)).Append("/>\n");
+                text.Append("<circle cx=\"").Append(Number(m.At.X)).Append("\" cy=\"").Append(Number(height - m.At.Y)).Append("\" r=\"0.4\"").Append(Paint(Ink.Ink, null, coloured)).Append("/>\n");
                 break;
         }
     }
 
-    private static void AppendArc(StringBuilder text, ArcMark m, double height)
+    private static void AppendArc(StringBuilder text, ArcMark m, double height, bool coloured)
     {
         double span = m.EndRadians - m.StartRadians;
         span -= Math.Tau * Math.Floor(span / Math.Tau);
         Place from = m.Centre.Toward(m.StartRadians, m.RadiusMm), to = m.Centre.Toward(m.EndRadians, m.RadiusMm);
         string r = Number(m.RadiusMm);
         text.Append("<path d=\"M").Append(At(from, height)).Append('A').Append(r).Append(' ').Append(r).Append(" 0 ")
-            .Append(span > Math.PI ? '1' : '0').Append(" 0 ").Append(At(to, height)).Append('"').Append(Paint(null, m.Pen)).Append("/>\n");
+            .Append(span > Math.PI ? '1' : '0').Append(" 0 ").Append(At(to, height)).Append('"').Append(Paint(null, m.Pen, coloured)).Append("/>\n");
     }
 
-    private static void AppendText(StringBuilder text, TextMark m, double height)
+    private static void AppendText(StringBuilder text, TextMark m, double height, bool coloured)
     {
         double drop = m.Level switch { Level.Middle => 0.5 * m.HeightMm, Level.Top => m.HeightMm, _ => 0 };
         Place at = m.At.Toward(m.AngleRadians - Math.PI / 2, drop);
         string x = Number(at.X), y = Number(height - at.Y);
         text.Append("<text x=\"").Append(x).Append("\" y=\"").Append(y).Append("\" font-size=\"").Append(Number(m.HeightMm / Lettering.CapitalShare)).Append('"')
             .Append(m.Across switch { Across.Middle => " text-anchor=\"middle\"", Across.Right => " text-anchor=\"end\"", _ => "" })
-            .Append(m.Strong ? " font-weight=\"bold\"" : "").Append(Paint(m.Ink, null));
+            .Append(m.Strong ? " font-weight=\"bold\"" : "").Append(Paint(m.Ink, null, coloured));
         if (m.AngleRadians != 0)
         {
             text.Append(" transform=\"rotate(").Append(Number(-double.RadiansToDegrees(m.AngleRadians))).Append(' ').Append(x).Append(' ').Append(y).Append(")\"");
@@ -101,11 +138,11 @@ public static class SvgWriter
         text.Append('>').Append(Escape(m.Text)).Append("</text>\n");
     }
 
-    private static string Paint(Ink? fill, Pen? pen)
+    private static string Paint(Ink? fill, Pen? pen, bool coloured)
     {
         string classes = string.Join(' ', new[] { fill is { } f ? "gf-" + Name(f) : "", pen is { } q ? "gs-" + Name(q.Ink) : "" }.Where(c => c.Length > 0));
         string paint = classes.Length == 0 ? "" : $" class=\"{classes}\"";
-        if (fill is { } inside)
+        if (coloured && fill is { } inside)
         {
             paint += $" fill=\"{Colour(inside)}\"";
         }
@@ -114,7 +151,7 @@ public static class SvgWriter
         {
             IReadOnlyList<double> pattern = Pen.PatternMm(p.Dash);
             string dash = pattern.Count == 0 ? "" : " stroke-dasharray=\"" + string.Join(' ', pattern.Select(Number)) + "\"";
-            paint += $" stroke=\"{Colour(p.Ink)}\" stroke-width=\"{Number(p.WidthMm)}\"{dash}";
+            paint += $"{(coloured ? $" stroke=\"{Colour(p.Ink)}\"" : "")} stroke-width=\"{Number(p.WidthMm)}\"{dash}";
         }
 
         return paint;

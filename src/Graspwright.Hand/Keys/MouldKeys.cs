@@ -17,6 +17,8 @@ internal static class MouldKeys
         Part("marks", () => Marks!),
         Part("thumb", () => Thumb!),
         Part("patches", () => Patches!),
+        Part("scan", () => FormKeys.Scan),
+        Part("pattern", () => FormKeys.Pattern),
     ]);
 
     public static HandSection Liner { get; } = new("The liner of two-part silicone putty.",
@@ -73,11 +75,13 @@ internal static class MouldKeys
 
     private static HandSection Patch { get; } = new("A patch. Angles go round from the back of the hand (0) toward the thumb.",
     [
-        Choice("kind", "An electric contact, a seam or tender skin.", "contact", "seam", "tender") with { Required = true },
+        Choice("kind", "An electric contact, a seam, or what the skin is like there.", "contact", "seam", "tender", "scar", "numb", "bony", "likes load", "keep out") with { Required = true },
         Anywhere("from", "From this place along the limb.", "-40 mm") with { Required = true },
         Anywhere("to", "To this place.", "-15 mm") with { Required = true },
         Angle("angle_from", "From this angle.", "30 deg", Bounds.Turn) with { Required = true },
         Angle("angle_to", "To this angle, going on toward the thumb and round.", "80 deg", Bounds.Turn) with { Required = true },
+        Size("relief", "How far the form is built up there, so that the liner stands off; below 0 = carved, so that it presses.", "1 mm") with { Default = "\"0 mm\"", Bounds = Bounds.Any },
+        Size("thickness", "Thickness of the sheet there; left out = as elsewhere.", "4 mm"),
     ]);
 
     private static HandSection Putty { get; } = new("The label of the tub; without work time, set time and their temperature there is no clock.",

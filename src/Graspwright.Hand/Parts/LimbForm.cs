@@ -18,8 +18,14 @@ public sealed record LimbForm
     /// <summary>Thumb that the liner covers; <see langword="null"/> = none.</summary>
     public LimbThumb? Thumb { get; init; }
 
-    /// <summary>Patches that cuts and seams keep away from.</summary>
+    /// <summary>The skin map: patches that cuts, seams and thickness heed.</summary>
     public IReadOnlyList<LimbPatch> Patches { get; init; } = [];
+
+    /// <summary>A scan of the limb; <see langword="null"/> = the form is made from the marks.</summary>
+    public LimbScan? Scan { get; init; }
+
+    /// <summary>How the paper pattern is made.</summary>
+    public PatternPlan Pattern { get; init; } = PatternPlan.Usual;
 }
 
 /// <summary>A mark along the limb.</summary>
@@ -49,6 +55,21 @@ public enum PatchKind
 
     /// <summary>Tender skin.</summary>
     Tender,
+
+    /// <summary>A scar.</summary>
+    Scar,
+
+    /// <summary>Skin without feeling.</summary>
+    Numb,
+
+    /// <summary>Bone close under the skin.</summary>
+    Bony,
+
+    /// <summary>Skin that likes load.</summary>
+    LikesLoad,
+
+    /// <summary>Not covered, or nothing built there.</summary>
+    KeepOut,
 }
 
 /// <summary>A patch on the limb. Angles go round from the back of the hand toward the thumb.</summary>
@@ -58,7 +79,32 @@ public enum PatchKind
 /// <param name="To">To this place [m].</param>
 /// <param name="AngleFromRadians">From this angle [rad].</param>
 /// <param name="AngleToRadians">To this angle [rad].</param>
-public sealed record LimbPatch(string Name, PatchKind Kind, double From, double To, double AngleFromRadians, double AngleToRadians);
+/// <param name="Relief">How far the form is built up there, so that the liner stands off; below 0 = carved, so that it presses [m].</param>
+/// <param name="Thickness">Thickness of the sheet there; <see langword="null"/> = as elsewhere [m].</param>
+public sealed record LimbPatch(string Name, PatchKind Kind, double From, double To, double AngleFromRadians, double AngleToRadians, double Relief = 0, double? Thickness = null);
+
+/// <summary>A scan of the limb.</summary>
+/// <param name="File">Name of its file, relative to the hand file.</param>
+/// <param name="Unit">Unit of its numbers: mm, cm, m, in; <see langword="null"/> = guessed from the size.</param>
+/// <param name="Along">Axis of the scan that points toward the fingertips: x, -x, y, -y, z, -z.</param>
+/// <param name="Back">Axis that points out of the back of the hand.</param>
+/// <param name="Zero">Where the zero of the places lies on the axis along the limb [m].</param>
+/// <param name="SmallHole">Longest rim of a hole that is closed [m].</param>
+public sealed record LimbScan(string File, string? Unit, string Along, string Back, double Zero, double SmallHole);
+
+/// <summary>How the paper pattern is made.</summary>
+/// <param name="SeamRadians">Angle of the long seam [rad].</param>
+/// <param name="Allowance">Allowance beside seams; <see langword="null"/> = the liner's overlap [m].</param>
+/// <param name="BothSides">On both sides of a seam; else on the first only.</param>
+/// <param name="Notches">Distance of notches along seams [m].</param>
+/// <param name="Stretch">Share by which the sheet may be stretched or squeezed.</param>
+/// <param name="HandPressure">Pressure of the hand on the sheet [Pa].</param>
+/// <param name="Thumb">What is made of the thumb: sleeve or opening.</param>
+public sealed record PatternPlan(double SeamRadians, double? Allowance, bool BothSides, double Notches, double Stretch, double HandPressure, string Thumb)
+{
+    /// <summary>The defaults.</summary>
+    public static PatternPlan Usual { get; } = new(270 * Math.PI / 180, null, BothSides: false, 0.04, 0.05, 20e3, "sleeve");
+}
 
 /// <summary>The chain of copies from the limb to the shell.</summary>
 /// <param name="Snug">Share by which the liner's inside is wanted smaller than the limb.</param>

@@ -43,6 +43,8 @@ internal static class MouldBinding
             FarEdge = t.Quantity("far_edge", Toml.Quantity(last, Dimension.Length)),
             Thumb = t.OptionalPart("thumb") is { } thumb ? new(thumb.Quantity("place"), thumb.Quantity("root"), thumb.Quantity("largest"), thumb.Quantity("length"), thumb.Quantity("angle")) : null,
             Patches = [.. t.Part("patches").NamedParts().Select(p => Patch(p.Name, p.Part))],
+            Scan = t.OptionalPart("scan") is { } scan ? Scan(scan) : null,
+            Pattern = Pattern(t.Part("pattern")),
         };
         if (form.NearEdge >= form.FarEdge)
         {
@@ -117,6 +119,19 @@ internal static class MouldBinding
         return mark;
     }
 
+    private static LimbScan Scan(Binder t)
+    {
+        LimbScan scan = new(t.Word("file"), t.Has("unit") ? t.Word("unit") : null, t.Word("along"), t.Word("back"), t.Quantity("zero_at"), t.Quantity("small_hole"));
+        if (scan.Along.TrimStart('-') == scan.Back.TrimStart('-'))
+        {
+            t.Fault(t.PlaceOf("back"), "back", $"{scan.Back}, the line of {scan.Along} along the limb", "another axis than along", "look at the scan in a viewer: which axis comes out of the back of the hand?");
+        }
+
+        return scan;
+    }
+
+    private static PatternPlan Pattern(Binder t) => new(t.Quantity("seam"), t.Optional("allowance"), t.Word("allowance_on") == "both sides", t.Quantity("notches"), t.Quantity("stretch"), t.Quantity("hand_pressure"), t.Word("thumb"));
+
     private static LimbPatch Patch(string name, Binder t)
     {
         double from = t.Quantity("from"), to = t.Quantity("to");
@@ -125,7 +140,7 @@ internal static class MouldBinding
             t.Fault(t.PlaceOf("from"), "from", "a patch that ends before it begins", "from below to", "swap the two");
         }
 
-        return new(name, t.Choice<PatchKind>("kind"), from, to, t.Quantity("angle_from"), t.Quantity("angle_to"));
+        return new(name, t.Choice<PatchKind>("kind"), from, to, t.Quantity("angle_from"), t.Quantity("angle_to"), t.Quantity("relief"), t.Optional("thickness"));
     }
 
     private static PuttyLabel Putty(Binder t, Binder liner)

@@ -51,13 +51,43 @@ internal static class MouldWriter
         foreach (LimbPatch patch in form.Patches)
         {
             OutTable one = patches.InlinePart(patch.Name);
-            one.Word("kind", patch.Kind.ToString().ToLowerInvariant());
+            one.Word("kind", patch.Kind switch { PatchKind.LikesLoad => "likes load", PatchKind.KeepOut => "keep out", var kind => kind.ToString().ToLowerInvariant() });
             one.Quantity("from", patch.From);
             one.Quantity("to", patch.To);
             one.Quantity("angle_from", patch.AngleFromRadians);
             one.Quantity("angle_to", patch.AngleToRadians);
+            one.Optional("thickness", patch.Thickness);
+            if (patch.Relief != 0)
+            {
+                one.Quantity("relief", patch.Relief);
+            }
+
             patches.Close(patch.Name, one);
         }
+
+        if (form.Scan is { } scan)
+        {
+            OutTable part = t.Part("scan", always: true);
+            part.Word("file", scan.File);
+            if (scan.Unit is { } unit)
+            {
+                part.Word("unit", unit);
+            }
+
+            part.GuessedWord("along", scan.Along);
+            part.GuessedWord("back", scan.Back);
+            part.Quantity("zero_at", scan.Zero);
+            part.Quantity("small_hole", scan.SmallHole);
+        }
+
+        OutTable pattern = t.Part("pattern");
+        pattern.Quantity("seam", form.Pattern.SeamRadians);
+        pattern.Optional("allowance", form.Pattern.Allowance);
+        pattern.GuessedWord("allowance_on", form.Pattern.BothSides ? "both sides" : "one side");
+        pattern.Quantity("notches", form.Pattern.Notches);
+        pattern.Quantity("stretch", form.Pattern.Stretch);
+        pattern.Quantity("hand_pressure", form.Pattern.HandPressure);
+        pattern.GuessedWord("thumb", form.Pattern.Thumb);
     }
 
     private static void Liner(OutTable t, Liner liner)

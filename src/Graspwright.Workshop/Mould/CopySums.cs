@@ -1,6 +1,6 @@
+using Graspwright.Form.Tape;
 using Graspwright.Hand;
 using Graspwright.Moulding.Copies;
-using Graspwright.Moulding.Limb;
 
 namespace Graspwright.Workshop.Mould;
 
@@ -55,7 +55,7 @@ internal sealed record CopySums
         Liner liner = hand.Liner!;
         LimbForm form = hand.Form!;
         TapeForm limb = MouldMapping.Form(form);
-        double girth = form.Marks.Where(m => m.Place >= form.NearEdge && m.Place <= form.FarEdge).Select(m => m.Girth).DefaultIfEmpty(limb.Girths.At(form.NearEdge)).Max();
+        double girth = form.Marks.Where(m => m.Place >= form.NearEdge && m.Place <= form.FarEdge).Select(m => m.Girth).DefaultIfEmpty(limb.At(form.NearEdge).Girth).Max();
         double film = p.Film, half = film / 2;
         IReadOnlyList<CopyGirth> first = CopyChain.Follow(girth,
         [

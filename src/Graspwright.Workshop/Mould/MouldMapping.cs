@@ -1,9 +1,9 @@
+using Graspwright.Form.Tape;
 using Graspwright.Hand;
 using Graspwright.Moulding.Batch;
 using Graspwright.Moulding.ComingOff;
 using Graspwright.Moulding.Cure;
 using Graspwright.Moulding.Heat;
-using Graspwright.Moulding.Limb;
 using Graspwright.Workshop.Results;
 
 namespace Graspwright.Workshop.Mould;
@@ -50,6 +50,8 @@ internal static class MouldMapping
 
         return errors;
     }
+
+    public static Girths Girths(LimbForm form) => new([.. form.Marks.Select(m => m.Place)], [.. form.Marks.Select(m => m.Girth)]);
 
     public static TapeForm Form(LimbForm form) => new([.. form.Marks.Select(m => new TapeMark(m.Place, m.Girth, m.Width ?? double.NaN, m.Depth ?? double.NaN))]);
 

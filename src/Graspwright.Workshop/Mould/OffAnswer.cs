@@ -1,7 +1,7 @@
 using System.Numerics;
+using Graspwright.Form.Tape;
 using Graspwright.Hand;
 using Graspwright.Moulding.ComingOff;
-using Graspwright.Moulding.Limb;
 using Graspwright.Workshop.Measures;
 using Graspwright.Workshop.Results;
 using static Graspwright.Workshop.Mould.MouldWords;
@@ -33,14 +33,15 @@ public static class OffAnswer
         Liner liner = hand.Liner!;
         LimbForm form = hand.Form!;
         TapeForm limb = MouldMapping.Form(form);
+        Girths girths = MouldMapping.Girths(form);
         double snug = hand.Copies?.Snug ?? 0;
         double? allowed = liner.Putty.Elongation * liner.Off.StretchShare;
-        IReadOnlyList<StretchAt> stretch = HoopStretch.Along(limb.Girths, form.NearEdge, form.FarEdge, snug, limb.Girths.Places[^1]);
+        IReadOnlyList<StretchAt> stretch = HoopStretch.Along(girths, form.NearEdge, form.FarEdge, snug, girths.Places[^1]);
         StretchAt worst = stretch.MaxBy(s => s.Stretch);
         // Where it must be cut, it is cut on until the stretch left at its end lets a hole of sensible size hold.
         double left = Math.Min(allowed ?? 0, TearFindings.LeftAtEnd(liner.Putty, stretch.Max(s => s.Girth)));
         bool needed = allowed is { } share && worst.Stretch > share;
-        PlannedCut? cut = needed && HoopStretch.Cuts(stretch, left) is { } cuts ? PlannedCut.Of(cuts, limb.Girths, form, liner.Off.Clearance) : null;
+        PlannedCut? cut = needed && HoopStretch.Cuts(stretch, left) is { } cuts ? PlannedCut.Of(cuts, girths, form, liner.Off.Clearance) : null;
         Terms terms = new();
         string formula = $"100·({terms.Input("largest_girth", 1000 * worst.Largest, "mm")}/{terms.Input("own_girth", 1000 * worst.Girth, "mm")} - 1)";
         List<Figure> figures = [new("hoop_stretch", "greatest stretch round the limb on the way off", "%") { Value = 100 * worst.Stretch, Working = terms.Working(formula, MouldingSources.Geometry) }];
@@ -55,7 +56,7 @@ public static class OffAnswer
             TearFindings.Add(figures, findings, liner.Putty, left, planned.Cut.Length, end.Girth);
         }
 
-        PullFindings.Add(figures, findings, hand, limb.Girths, snug);
+        PullFindings.Add(figures, findings, hand, girths, snug);
         ThumbFinding(figures, findings, form, snug, allowed);
         findings.Add(UndercutFinding(limb, form, figures));
         Answer answer = new()

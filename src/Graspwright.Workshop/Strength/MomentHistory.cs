@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Text;
+using Graspwright.Hand;
 using Graspwright.Workshop.Results;
 
 namespace Graspwright.Workshop.Strength;
@@ -10,6 +12,29 @@ public static class MomentHistory
     public const string Column = "moment [N·m]";
 
     private const int MostErrors = 20;
+
+    /// <summary>Reads the history that a hand file names.</summary>
+    /// <param name="hand">The hand.</param>
+    /// <param name="handFile">Path of its file.</param>
+    /// <returns>The moments [N·m], or what is wrong; neither where the hand file names none.</returns>
+    public static (IReadOnlyList<double>? Moments, IReadOnlyList<InputError> Errors) Of(HandModel hand, string handFile)
+    {
+        ArgumentNullException.ThrowIfNull(hand);
+        if (hand.Structure.Use.History is not { } said)
+        {
+            return (null, []);
+        }
+
+        try
+        {
+            (IReadOnlyList<double> moments, IReadOnlyList<InputError> errors) = Read(File.ReadAllText(Path.Combine(Path.GetDirectoryName(Path.GetFullPath(handFile))!, said.File), Encoding.UTF8), said.File);
+            return errors.Count > 0 ? (null, errors) : (moments, []);
+        }
+        catch (Exception refusal) when (refusal is IOException or UnauthorizedAccessException)
+        {
+            return (null, [new(said.File, 0, 0, "use.history.file", $"the file cannot be read ({refusal.Message.TrimEnd('.')})", "a CSV file with a column named moment [N·m]", "Check its name and folder, or remove [use.history].")]);
+        }
+    }
 
     /// <summary>Reads the column of moments of a CSV text with a header row.</summary>
     /// <param name="text">The text.</param>

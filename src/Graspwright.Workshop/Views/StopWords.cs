@@ -74,7 +74,7 @@ public static class StopWords
         }
     }
 
-    // The bits are kept in a double, which holds whole numbers to 2^53 exactly.
-    private static bool Acts(double[] row, int coordinate, bool high) =>
+    /// <summary>Whether a stop acts on a coordinate of a recorded state. The bits are kept in a double, which holds whole numbers to 2^53 exactly.</summary>
+    internal static bool Acts(double[] row, int coordinate, bool high) =>
         Math.Floor(row[TraceLayout.Stops] / Math.Pow(2, 2 * coordinate + (high ? 1 : 0))) % 2 == 1;
 }

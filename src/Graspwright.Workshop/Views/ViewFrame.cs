@@ -59,6 +59,14 @@ internal sealed class ViewFrame
         corner = lowerLeft.Moved((widthMm - 1000 * extent.Width / Reduction) / 2, 0);
     }
 
+    /// <summary>An extent at any scale, its lower left corner at a place.</summary>
+    public ViewFrame(Extent extent, double reduction, Place lowerLeft)
+    {
+        this.extent = extent;
+        Reduction = reduction;
+        corner = lowerLeft;
+    }
+
     /// <summary>Millimetres of the hand to one of the paper.</summary>
     public double Reduction { get; }
 

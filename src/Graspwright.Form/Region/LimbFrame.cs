@@ -1,0 +1,95 @@
+using Graspwright.Form.Surface;
+using Graspwright.Numerics;
+
+namespace Graspwright.Form.Region;
+
+/// <summary>Place along a limb and angle round it: z toward the fingertips, angles from the back (y) toward the thumb (x), about the middle of each section.</summary>
+public sealed class LimbFrame
+{
+    private const int Bins = 24;
+
+    private readonly double _low, _step;
+    private readonly (double X, double Y)[] _middle = new (double, double)[Bins];
+    private readonly double[] _radius = new double[Bins];
+
+    /// <summary>Finds the middles of the sections of a form.</summary>
+    /// <param name="mesh">The form, z along the limb [m].</param>
+    /// <param name="counts">Whether a triangle counts: a thumb does not.</param>
+    public LimbFrame(Mesh mesh, Func<int, bool>? counts = null)
+    {
+        ArgumentNullException.ThrowIfNull(mesh);
+        (Vector3D low, Vector3D high) = mesh.Box();
+        (_low, _step) = (low.Z, Math.Max(1e-9, (high.Z - low.Z) / Bins));
+        (double LowX, double HighX, double LowY, double HighY)[] box = new (double, double, double, double)[Bins];
+        Array.Fill(box, (double.PositiveInfinity, double.NegativeInfinity, double.PositiveInfinity, double.NegativeInfinity));
+        for (int f = 0; f < mesh.FaceCount; f++)
+        {
+            if (counts is not null && !counts(f))
+            {
+                continue;
+            }
+
+            for (int k = 0; k < 3; k++)
+            {
+                Vector3D p = mesh.Corner(f, k);
+                int b = Math.Clamp((int)((p.Z - _low) / _step), 0, Bins - 1);
+                box[b] = (Math.Min(box[b].LowX, p.X), Math.Max(box[b].HighX, p.X), Math.Min(box[b].LowY, p.Y), Math.Max(box[b].HighY, p.Y));
+            }
+        }
+
+        (double X, double Y) last = (0, 0);
+        double radius = 0.03;
+        for (int b = 0; b < Bins; b++)
+        {
+            if (double.IsFinite(box[b].LowX))
+            {
+                last = ((box[b].LowX + box[b].HighX) / 2, (box[b].LowY + box[b].HighY) / 2);
+                radius = Math.Max(1e-4, (box[b].HighX - box[b].LowX + box[b].HighY - box[b].LowY) / 4);
+            }
+
+            (_middle[b], _radius[b]) = (last, radius);
+        }
+    }
+
+    /// <summary>Place along the limb [m] and angle round it [rad], −π to π.</summary>
+    /// <param name="p">A point [m].</param>
+    public (double Place, double Angle) Of(Vector3D p)
+    {
+        (double x, double y) = Middle(p.Z);
+        return (p.Z, Math.Atan2(p.X - x, p.Y - y));
+    }
+
+    /// <summary>Middle of the section at a place [m].</summary>
+    /// <param name="place">Place along the limb [m].</param>
+    public (double X, double Y) Middle(double place)
+    {
+        double at = Math.Clamp((place - _low) / _step - 0.5, 0, Bins - 1.0);
+        int i = Math.Min((int)at, Bins - 2);
+        double t = at - i;
+        return (_middle[i].X + t * (_middle[i + 1].X - _middle[i].X), _middle[i].Y + t * (_middle[i + 1].Y - _middle[i].Y));
+    }
+
+    /// <summary>Mean radius of the section at a place [m].</summary>
+    /// <param name="place">Place along the limb [m].</param>
+    public double Radius(double place) => _radius[Math.Clamp((int)((place - _low) / _step), 0, Bins - 1)];
+
+    /// <summary>Whether a place lies in a patch of places and angles.</summary>
+    /// <param name="p">The point [m].</param>
+    /// <param name="from">From this place along the limb [m].</param>
+    /// <param name="to">To this place [m].</param>
+    /// <param name="angleFrom">From this angle [rad].</param>
+    /// <param name="angleTo">To this angle, going on toward the thumb [rad].</param>
+    public bool Inside(Vector3D p, double from, double to, double angleFrom, double angleTo)
+    {
+        (double place, double angle) = Of(p);
+        return place >= from && place <= to && Turn(angle - angleFrom) <= Turn(angleTo - angleFrom);
+    }
+
+    /// <summary>An angle brought to 0 … 2π.</summary>
+    /// <param name="angle">The angle [rad].</param>
+    public static double Turn(double angle)
+    {
+        double turned = Math.IEEERemainder(angle, 2 * Math.PI);
+        return turned < 0 ? turned + 2 * Math.PI : turned;
+    }
+}

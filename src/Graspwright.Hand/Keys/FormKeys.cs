@@ -1,0 +1,28 @@
+using static Graspwright.Hand.KeyMaking;
+
+namespace Graspwright.Hand;
+
+/// <summary>Keys of a scan and of the paper pattern.</summary>
+internal static class FormKeys
+{
+    public static HandSection Scan { get; } = new("A scan of the limb, or of its plaster. The tape marks stay: they check it.",
+    [
+        new() { Name = "file", Form = KeyForm.FileName, Words = "STL, OBJ, PLY or GLB file.", Example = "\"limb.stl\"", Required = true },
+        Choice("unit", "Unit of its numbers; left out = guessed from the size.", "mm", "cm", "m", "in") with { DerivedDefault = "guessed from the size" },
+        Choice("along", "Its axis toward the fingertips.", "x", "-x", "y", "-y", "z", "-z") with { Default = "\"z\"", SourceKey = "workshop-choice" },
+        Choice("back", "Its axis out of the back of the hand.", "y", "-y", "x", "-x", "z", "-z") with { Default = "\"y\"", SourceKey = "workshop-choice" },
+        Of("zero_at", Dimension.Length, "Where on its axis along the limb the zero of the places lies.", "0 mm", Bounds.Any) with { Default = "\"0 mm\"", SourceKey = "workshop-choice" },
+        Size("small_hole", "Longest rim of a hole that is closed.", "60 mm") with { Default = "\"60 mm\"", SourceKey = "workshop-choice" },
+    ]);
+
+    public static HandSection Pattern { get; } = new("The paper pattern of the liner.",
+    [
+        Angle("seam", "Angle of the long seam, from the back of the hand (0) toward the thumb.", "270 deg", Bounds.Turn) with { Default = "\"270 deg\"", SourceKey = "workshop-choice" },
+        Size("allowance", "Allowance beside seams.", "8 mm") with { DerivedDefault = "the liner's overlap, else 8 mm", Bounds = Bounds.NotNegative },
+        Choice("allowance_on", "Which sides of a seam get it.", "one side", "both sides") with { Default = "\"one side\"", SourceKey = "workshop-choice" },
+        Size("notches", "Distance of notches along seams.", "40 mm") with { Default = "\"40 mm\"", SourceKey = "workshop-choice" },
+        Number("stretch", "How far the sheet may be stretched or squeezed.", new(0, true, 0.5, "above 0, up to 50 %")) with { Default = "\"5 %\"", SourceKey = "workshop-choice", Example = "\"5 %\"" },
+        Of("hand_pressure", Dimension.Pressure, "Pressure of the hand that presses the sheet on.", "20 kPa", Bounds.Positive) with { Default = "\"20 kPa\"", SourceKey = "workshop-choice" },
+        Choice("thumb", "What is made of the thumb: a sleeve of its own, or an opening.", "sleeve", "opening") with { Default = "\"sleeve\"", SourceKey = "workshop-choice" },
+    ]);
+}

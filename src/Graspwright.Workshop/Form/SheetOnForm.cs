@@ -1,0 +1,111 @@
+using Graspwright.Form.Hollows;
+using Graspwright.Form.Surface;
+using Graspwright.Form.Thickness;
+using Graspwright.Hand;
+using Graspwright.Moulding.ComingOff;
+using Graspwright.Numerics;
+using Nearest = Graspwright.Form.Surface.Nearest;
+
+namespace Graspwright.Workshop.Form;
+
+/// <summary>The sheet as it lies on its part of the form: thickness, volume, hollows.</summary>
+/// <param name="Form">The form.</param>
+/// <param name="Region">The part that the sheet covers.</param>
+/// <param name="Thickness">Thickness at each point of the part [m].</param>
+/// <param name="Plain">Thickness where no patch says otherwise [m].</param>
+/// <param name="Volume">Volume of the sheet.</param>
+/// <param name="Rule">Which ball stands for the sheet; <see langword="null"/> = the hardness is not known.</param>
+/// <param name="Hollows">Hollows in the order in which to press them in: points of the part.</param>
+/// <param name="Depth">Depth at each point of the part [m].</param>
+public sealed record SheetOnForm(FormModel Form, LinerRegion Region, double[] Thickness, double Plain, SheetVolume Volume, BridgingRule? Rule, IReadOnlyList<Hollow> Hollows, double[] Depth)
+{
+    /// <summary>Depth from which a hollow counts [m].</summary>
+    public const double LeastDepth = 0.3e-3;
+
+    private const double UsualThickness = 0.003;
+
+    /// <summary>Lays the sheet on.</summary>
+    /// <param name="form">The form.</param>
+    /// <param name="hand">The hand.</param>
+    /// <param name="split">With a seam along the thumb's side from edge to edge.</param>
+    public static SheetOnForm Of(FormModel form, HandModel hand, bool split = false)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        ArgumentNullException.ThrowIfNull(hand);
+        LimbForm limb = hand.Form!;
+        LinerRegion region = LinerRegion.Of(form, limb, split);
+        double plain = hand.Liner?.Thickness ?? UsualThickness;
+        Mesh mesh = region.Sides.Mesh;
+        double[] thickness = new double[mesh.PointCount];
+        Array.Fill(thickness, plain);
+        foreach (LimbPatch patch in limb.Patches.Where(p => p.Thickness is not null))
+        {
+            for (int v = 0; v < thickness.Length; v++)
+            {
+                thickness[v] = form.Frame.Inside(mesh.At(v), patch.From, patch.To, patch.AngleFromRadians, patch.AngleToRadians) ? patch.Thickness!.Value : thickness[v];
+            }
+        }
+
+        SheetVolume volume = SheetVolume.Of(region.Sides, region.Normals, v => thickness[v], plain);
+        BridgingRule? rule = hand.Liner?.Putty.ShoreA is { } shore ? new(Silicone.Modulus(shore), plain, limb.Pattern.HandPressure) : null;
+        double[] depth = new double[mesh.PointCount];
+        IReadOnlyList<Hollow> hollows = [];
+        if (rule is not null)
+        {
+            Nearest tree = new(form.Sides);
+            double[] whole = HollowSearch.Depths(form.Sides, tree, rule.Radius);
+            Mesh own = form.Mesh;
+            for (int v = 0; v < depth.Length; v++)
+            {
+                // points of drawn lines lie on edges of the form: the corner of their triangle that is nearest speaks for them
+                int f = tree.To(mesh.At(v)).Face;
+                int near = Enumerable.Range(0, 3).Select(k => own.Corners[3 * f + k]).MinBy(c => (own.At(c) - mesh.At(v)).Length);
+                depth[v] = whole[near];
+            }
+
+            // from the middle of the sheet outward, so that the air finds its way to an edge
+            HashSet<int> rim = [.. region.Sides.Loops().SelectMany(l => l.Select(region.Sides.From))];
+            double ToRim(int v) => rim.Min(r => (mesh.At(r) - mesh.At(v)).Length);
+            hollows = [.. HollowSearch.Gather(region.Sides, depth, LeastDepth).OrderByDescending(h => ToRim(h.Deepest))];
+        }
+
+        return new(form, region, thickness, plain, volume, rule, hollows, depth);
+    }
+
+    /// <summary>The middle of the sheet's thickness: what is laid flat.</summary>
+    public Mesh Middle()
+    {
+        Mesh mesh = Region.Sides.Mesh;
+        double[] points = [.. mesh.Points];
+        Vector3D[] normals = Evened(mesh);
+        for (int v = 0; v < mesh.PointCount; v++)
+        {
+            Vector3D lift = Thickness[v] / 2 * normals[v];
+            points[3 * v] += lift.X;
+            points[3 * v + 1] += lift.Y;
+            points[3 * v + 2] += lift.Z;
+        }
+
+        return mesh with { Points = points };
+    }
+
+    // A sheet does not follow every crease: normals are evened out with their neighbours', a few times over.
+    private Vector3D[] Evened(Mesh mesh)
+    {
+        Vector3D[] normals = Region.Normals;
+        for (int round = 0; round < 8; round++)
+        {
+            Vector3D[] next = [.. normals];
+            for (int h = 0; h < mesh.Corners.Length; h++)
+            {
+                int v = mesh.Corners[h], w = mesh.Corners[Neighbourhood.Next(h)];
+                next[v] += 0.5 * normals[w];
+                next[w] += 0.5 * normals[v];
+            }
+
+            normals = [.. next.Select(n => n.Unit)];
+        }
+
+        return normals;
+    }
+}
