@@ -11,14 +11,14 @@ public sealed record Slopes(Outcome Outcome, double[][] Aims, double[][] Excess)
 /// <summary>Polishes one design: makes one aim better while no other gets worse and every limit holds.</summary>
 /// <remarks>
 /// Sequential linear programming in a box that shrinks where the straight line proved too bold: inside the box the aim
-/// falls along its gradient, and what would break a limit or worsen another aim is pushed back along its own. Each step is
+/// falls along its gradient, and what would break a limit or worsen another aim is put back onto its straight line. Each step is
 /// judged as it is; only a true gain is taken.
 /// </remarks>
 /// <source key="griffith-stewart-1961">Straightened problems in a box, one after another.</source>
 public static class Polishing
 {
-    private const int MostSteps = 40, InnerSteps = 400;
-    private const double FirstBox = 0.05, LastBox = 1e-5, Pressed = 50;
+    private const int MostSteps = 40, InnerSteps = 200, Passes = 6;
+    private const double FirstBox = 0.05, LastBox = 1e-5;
 
     /// <summary>Polishes.</summary>
     /// <param name="space">What is free; choices and steps of the stock stay as they are.</param>
@@ -61,7 +61,7 @@ public static class Polishing
         return best;
     }
 
-    /// <summary>The move inside the box, in shares of the ranges: projected gradient of the straightened problem with its breaches pressed back.</summary>
+    /// <summary>The move inside the box, in shares of the ranges: projected gradient of the straightened problem.</summary>
     private static double[] Step(DesignSpace space, Slopes here, Design best, Design start, int aim, double[] width, double box)
     {
         int n = width.Length;
@@ -90,22 +90,28 @@ public static class Polishing
         for (int t = 0; t < InnerSteps; t++)
         {
             double rate = 0.5 * box / Math.Sqrt(t + 1.0);
-            double[] pull = [.. along.Select(g => -g / length)];
-            foreach ((double[] row, double room) in held)
-            {
-                double over = row.Zip(move, (r, m) => r * m).Sum() - 0.98 * room;
-                for (int i = 0; over > 0 && i < n; i++)
-                {
-                    pull[i] -= Pressed * over / box * row[i];
-                }
-            }
-
-            double size = Math.Max(1, Math.Sqrt(pull.Sum(p => p * p)));
             for (int i = 0; i < n; i++)
             {
-                FreeParameter p = space.Parameters[i];
-                double low = width[i] > 0 ? Math.Max(-box, (p.Low - best.Values[i]) / width[i]) : 0, high = width[i] > 0 ? Math.Min(box, (p.High - best.Values[i]) / width[i]) : 0;
-                move[i] = Math.Clamp(move[i] + rate * pull[i] / size, low, high);
+                move[i] -= rate * along[i] / length;
+            }
+
+            for (int pass = 0; pass < Passes; pass++)
+            {
+                for (int i = 0; i < n; i++)
+                {
+                    FreeParameter p = space.Parameters[i];
+                    double low = width[i] > 0 ? Math.Max(-box, (p.Low - best.Values[i]) / width[i]) : 0, high = width[i] > 0 ? Math.Min(box, (p.High - best.Values[i]) / width[i]) : 0;
+                    move[i] = Math.Clamp(move[i], low, high);
+                }
+
+                foreach ((double[] row, double room) in held)
+                {
+                    double over = row.Zip(move, (r, m) => r * m).Sum() - 0.98 * room;
+                    for (int i = 0; over > 0 && i < n; i++)
+                    {
+                        move[i] -= over * row[i];
+                    }
+                }
             }
         }
 

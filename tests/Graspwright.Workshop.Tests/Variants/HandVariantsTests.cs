@@ -37,12 +37,20 @@ public sealed class HandVariantsTests
         { "objects.mug.diameter", 0.05, 0.065 },
         { "hinges.all.pin_diameter[1]", 0.001, 0.003 },
         { "pads.friction", 0.4, 1 },
-        { "wearer.hand_breadth", 0.08, 0.09 },
     };
 
     [Theory]
     [MemberData(nameof(Paths))]
     public void A_free_value_sets_what_its_path_sets_in_the_file(string path, double from, double to) => Agrees(Free(Range(path, from, to)), 6);
+
+    [Fact]
+    public void A_value_that_others_do_not_follow_in_proportion_goes_through_the_file_and_agrees_too()
+    {
+        HandVariants variants = Made(Free(Range("wearer.hand_breadth", 0.08, 0.09)));
+        double[] design = [84.5];
+        Assert.Empty(ModelDifferences.Between(variants.Edited(design).Editor!.Reading.Hand!, variants.Hand(design)));
+        Assert.True(variants.ThroughTheFile);
+    }
 
     [Fact]
     public void Many_at_once_agree_with_the_file() => Agrees(Free(
