@@ -60,7 +60,7 @@ internal sealed class Binder(BindingRun run, TableNode? table, TableNode? shared
     public IReadOnlyList<string> Words(string name) => Node(name) is ArrayNode list ? [.. list.Items.OfType<TextNode>().Select(t => t.Text)] : [];
 
     public T Choice<T>(string name)
-        where T : struct, Enum => Enum.TryParse(typeof(T), Word(name), ignoreCase: true, out object? value) ? (T)value : default;
+        where T : struct, Enum => Enum.TryParse(typeof(T), Word(name).Replace(" ", "", StringComparison.Ordinal), ignoreCase: true, out object? value) ? (T)value : default;
 
     /// <summary>A part with its defaults, whether or not the file has it.</summary>
     public Binder Part(string name)
