@@ -2,7 +2,6 @@ using System.Diagnostics;
 using Graspwright.Hand;
 using Graspwright.Mechanics.Run;
 using Graspwright.Workshop.Changes;
-using Graspwright.Workshop.Grip;
 using Graspwright.Workshop.Search;
 
 namespace Graspwright.Benchmarks;

@@ -37,7 +37,7 @@ internal static class PageTimes
             File.Copy(file, to);
         }
 
-        using (Process publish = Process.Start(new ProcessStartInfo("dotnet", ["publish", Path.Combine("src", "Graspwright.Cli"), "-c", "Release", "-r", "linux-x64", "--self-contained", "false", "-o", folder]) { WorkingDirectory = Repository.Root, RedirectStandardOutput = true })!)
+        using (Process publish = Process.Start(new ProcessStartInfo("dotnet", ["publish", Path.Combine("src", "Graspwright.Cli"), "-c", "Release", "-r", "linux-x64", "--self-contained", "false", "-o", folder]) { WorkingDirectory = Repository.Root, UseShellExecute = false, RedirectStandardOutput = true })!)
         {
             publish.StandardOutput.ReadToEnd();
             publish.WaitForExit();
@@ -55,7 +55,7 @@ internal static class PageTimes
         for (int i = 0; i < Starts; i++)
         {
             long begun = Stopwatch.GetTimestamp();
-            using Process open = Process.Start(new ProcessStartInfo(program, ["open", hand, "--port", "0"]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+            using Process open = Process.Start(new ProcessStartInfo(program, ["open", hand, "--port", "0"]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
             try
             {
                 string address = (await open.StandardOutput.ReadLineAsync())!;

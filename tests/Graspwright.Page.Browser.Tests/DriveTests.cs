@@ -1,6 +1,5 @@
 using Graspwright.Page.Serving;
 using Graspwright.Page.Tests;
-using PuppeteerSharp;
 
 namespace Graspwright.Page.Browser.Tests;
 
@@ -39,7 +38,7 @@ public sealed class DriveTests(Chromium chromium) : IAsyncLifetime
         string after = _demo.Text;
         Assert.DoesNotContain("fulcrum = [\"21.3 mm\", \"19 mm\"]", after, StringComparison.Ordinal);
         Assert.Equal(before.Split('\n').Length, after.Split('\n').Length);
-        Assert.Single(before.Split('\n').Zip(after.Split('\n')).Where(l => l.First != l.Second));
+        Assert.Single(before.Split('\n').Zip(after.Split('\n')), l => l.First != l.Second);
         await visited.Until("() => document.querySelector('form[action=\"/undo\"] button') && !document.querySelector('form[action=\"/undo\"] button').disabled");
         await visited.Page.ClickAsync("form[action='/undo'] button");
         await visited.Until("() => !document.querySelector('form[action=\"/redo\"] button').disabled");

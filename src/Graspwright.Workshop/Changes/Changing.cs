@@ -1,4 +1,3 @@
-using Graspwright.Deciding.Changes;
 using Graspwright.Hand;
 using Graspwright.Mechanics.Run;
 using Graspwright.Workshop.Grip;
@@ -23,7 +22,7 @@ public static class Changing
         HandModel hand = question.Editor.Reading.Hand!;
         List<InputError> errors = [];
         IReadOnlyList<Change> items = Items(question, hand, errors);
-        IReadOnlyList<AskedMeasure> measures = Asked(question, hand, errors);
+        List<AskedMeasure> measures = Asked(question, hand, errors);
         if (errors.Count > 0 || ChangeVariants.Of(question.Editor, question.File, items, errors) is not { } variants)
         {
             return new(null, null, errors);
@@ -66,7 +65,7 @@ public static class Changing
         return items;
     }
 
-    private static IReadOnlyList<AskedMeasure> Asked(ChangesQuestion question, HandModel hand, List<InputError> errors)
+    private static List<AskedMeasure> Asked(ChangesQuestion question, HandModel hand, List<InputError> errors)
     {
         bool option = question.Measures.Count > 0;
         IReadOnlyList<string> texts = option ? question.Measures : hand.Decisions.Measures.Count > 0 ? hand.Decisions.Measures : Choice(hand);

@@ -79,7 +79,7 @@ internal static class SearchAnswer
         IEnumerable<string> aims = study.Measures.Aims.Select((a, k) =>
             $"{a.Measure.Words}{ChangesAnswer.Where(a.Measure.Text)} {ChangesAnswer.Short(AimValue(study, chosen, k), a.Measure.Unit)}{Was(study, k)}");
         string count = study.Front.Count == 1 ? "one is better than all others" : string.Create(CultureInfo.InvariantCulture, $"{study.Front.Count} are worth a choice: none of them is beaten in everything by another");
-        IReadOnlyList<string> acting = Acting(study, chosen);
+        List<string> acting = Acting(study, chosen);
         string why = acting.Count > 0 ? $" What stops it there: {string.Join("; ", acting)}." : study.Front.Count > 1 ? " No limit acts there: it lies where giving up more of one aim stops buying much of the other." : "";
         string stopped = study.Ended ? "" : " It was stopped before its end.";
         return string.Create(CultureInfo.InvariantCulture, $"Of {study.State.Judged} designs, {count}. Try number {study.Chosen + 1} first: {string.Join("; ", aims)}.{why}{stopped}");
@@ -106,7 +106,7 @@ internal static class SearchAnswer
     private static string LimitWords(AskedLimit limit) =>
         $"the limit of {(limit.AtLeast ? "at least" : "at most")} {ChangesAnswer.Short(limit.Value, limit.Measure.Unit)} on {limit.Measure.Words}{ChangesAnswer.Where(limit.Measure.Text)}";
 
-    private static IReadOnlyList<string> Acting(SearchStudy study, Design design)
+    private static List<string> Acting(SearchStudy study, Design design)
     {
         List<string> acting = [.. study.Measures.Limits.Select((l, k) => (l, k)).Where(x => design.Outcome.Excess[x.k] > -Acts).Select(x => LimitWords(x.l))];
         for (int i = 0; i < design.Values.Length; i++)

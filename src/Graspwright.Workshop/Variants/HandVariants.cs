@@ -187,7 +187,7 @@ public sealed class HandVariants
     }
 
     /// <summary>Which records a free number sets, and how; <see langword="null"/> where they do not follow it in proportion.</summary>
-    private static IReadOnlyList<Followed>? Follow(HandEditor editor, HandModel plain, FreeScale scale)
+    private static List<Followed>? Follow(HandEditor editor, HandModel plain, FreeScale scale)
     {
         FreeParameter p = scale.Parameter;
         double[] at = [p.Low, p.Nearest(p.Low + 0.37 * (p.High - p.Low)), p.High];

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Graspwright.Deciding.Search;
 using Graspwright.Drawing.Charts;
 using Graspwright.Drawing.Display;
 using Graspwright.Workshop.Changes;

@@ -254,9 +254,9 @@ public sealed partial class PageServerTests : IAsyncLifetime
     [GeneratedRegex("<script[^>]*>", RegexOptions.None, 10_000)]
     private static partial Regex Scripts();
 
-    [GeneratedRegex("\\s(on[a-z]+|style)=\"|<style|javascript:", RegexOptions.IgnoreCase, 10_000)]
+    [GeneratedRegex("\\s(on[a-z]+|style)=\"|<style|javascript:", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex InlineCode();
 
-    [GeneratedRegex("(src|href|action)=\"(https?:)?//", RegexOptions.IgnoreCase, 10_000)]
+    [GeneratedRegex("(src|href|action)=\"(https?:)?//", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex Outside();
 }
