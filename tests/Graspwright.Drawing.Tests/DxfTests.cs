@@ -21,7 +21,8 @@ public sealed class DxfTests
         Assert.Equal(new Place(60, 50), drawing.Entities.OfType<DxfText>().First().At);
         Assert.Equal(new Place(110, 10), drawing.Entities.OfType<DxfLine>().First().To);
         Assert.Equal("LINES", drawing.Entities.OfType<DxfLine>().First().Layer);
-        Assert.Equal(5, drawing.Skipped);
+        Assert.Equal(4, drawing.Entities.OfType<DxfPolyline>().Count());
+        Assert.Equal(1, drawing.Skipped); // the arc
     }
 
     [Fact]

@@ -71,7 +71,8 @@ internal static class RoomFindings
         string with = Rooming.With(at.Locks);
         yield return pair.ClashTheta is { } theta
             ? new("on_palm", pair.First, Verdict.Tight, $"With nothing held the {pair.First} comes down on the {pair.Second} at {Angles.Text(theta)} of wrist{with}. From there a closing in the air is wrong: the finger stands on the palm.",
-                "Hold something when the wrist goes further, or let the crank's stop end the closing there. Pad the tip: it presses on skin that may not feel it.") { Figure = double.RadiansToDegrees(theta), Unit = "deg" }
+                "Hold something when the wrist goes further, or let the crank's stop end the closing there. Pad the tip: it presses on skin that may not feel it.")
+            { Figure = double.RadiansToDegrees(theta), Unit = "deg" }
             : new("on_palm", pair.First, Verdict.Good, $"With nothing held no finger comes down on the palm or a stump; nearest is the {pair.First}, {Mm(pair.Gap)} from the {pair.Second} at {Angles.Text(pair.GapTheta)}{with}.", "Nothing.") { Figure = 1000 * pair.Gap, Unit = "mm" };
     }
 

@@ -57,7 +57,8 @@ public sealed class HandVariantsTests
         Range("crank.fulcrum.x", 0.018, 0.025, 0.0001), Range("crank.input_arm", 0.015, 0.021), Range("crank.input_angle", 1.2, 1.6),
         Range("fingers.all.arm", 0.008, 0.011), Range("fingers.index.arm", 0.008, 0.011), Range("wrist.start", -0.5, 0),
         new("wrist.drive") { OneOf = ["flexion", "extension"] },
-        new("crank.slot.preload") { Dimension = Dimension.Force, OneOf = ["6 N", "11 N", "20 N"] }) with { Changes = ["softer pads", "cross pairing"] }, 25);
+        new("crank.slot.preload") { Dimension = Dimension.Force, OneOf = ["6 N", "11 N", "20 N"] }) with
+    { Changes = ["softer pads", "cross pairing"] }, 25);
 
     [Fact]
     public void The_hand_as_it_is_is_found_among_the_designs()
