@@ -43,7 +43,8 @@ internal static class PageTimes
             publish.WaitForExit();
         }
 
-        return Browse(Path.Combine(folder, "graspwright"), hand).GetAwaiter().GetResult();
+        string program = Path.Combine(folder, "graspwright");
+        return Browse(program, hand).GetAwaiter().GetResult();
     }
 
     private static async Task<Section> Browse(string program, string hand)
