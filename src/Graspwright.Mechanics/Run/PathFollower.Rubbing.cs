@@ -17,7 +17,8 @@ internal sealed partial class PathFollower
         SettleSlides(justSwitched);
         for (int round = 0; round < 2 * _eq.Places.Length; round++)
         {
-            bool together = round < TogetherRounds;
+            // Where many stand at their bounds at once, at rest and at reversal, the one pushed hardest leads.
+            bool together = justSwitched >= 0 && round < TogetherRounds;
             int worst = WorstStick(justSwitched, together, out bool upper);
             if (worst < 0)
             {
