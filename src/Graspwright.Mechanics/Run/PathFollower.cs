@@ -21,7 +21,7 @@ internal sealed partial class PathFollower
     private const double LengthScale = 0.03;         // m that count as much as 1 rad
     private const double SmallestStep = 1e-9;        // rad
     private const int NewtonLimit = 14;
-    private const double ForceTolerance = 2e-7, MomentTolerance = 5e-9; // N and N·m of unbalance; Newton leaves far less, as its errors square
+    private const double ForceTolerance = 4e-7, MomentTolerance = 1e-8; // N and N·m of unbalance; Newton leaves far less, as its errors square
 
     private readonly DriveModel _drive;
     private readonly RunOptions _options;
