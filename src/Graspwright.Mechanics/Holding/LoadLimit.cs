@@ -46,7 +46,7 @@ public sealed class LoadLimit
         double[] cap = new double[_rows];
         cap[_balance + motions] = 1;
         _program.Add(cap, 0);
-        _program.Right[_balance + motions] = HoldResult.MostFactor;
+        _program.Right[_balance + motions] = 1; // in units of the most that is told, so that its size does not coarsen the other rows
         _factor = _program.Add(new double[_rows], 1);
         CapRow = _balance + motions;
     }
@@ -178,7 +178,7 @@ public sealed class LoadLimit
         double[] column = new double[_rows];
         Vector3D moment = load.MomentAbout(_grasp.Centre);
         Put(column, load.Force, moment);
-        column[CapRow] = 1;
+        column[CapRow] = 1 / HoldResult.MostFactor;
         for (int c = 0; c < shares.Length; c++)
         {
             if (_boundRow[c] >= 0)
