@@ -63,7 +63,7 @@ function begin() {
       curves.innerHTML = m.curves;
       handles = m.handles;
       scale = m.scale;
-      if (following || !drag) { wrist.value = m.at; }
+      if (following || (m.n === number && waiting === null)) wrist.value = m.at; // a reply to an older question must not take the slider back from the hand
       wristSays.textContent = `${m.at.toFixed(1)}°`;
       wrist.dataset.end = m.end;
       place();
