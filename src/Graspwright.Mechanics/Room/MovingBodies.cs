@@ -98,7 +98,7 @@ public sealed class MovingBodies
         double driving = _drive.Wrist.Direction == DrivingDirection.Flexion ? 1 : -1;
         Vector2D fulcrum = _drive.Crank.Fulcrum, anchor = _drive.PullLink.Anchor.Rotated(driving * x[0]);
         Vector2D input = fulcrum + _drive.Crank.Input.Rotated(_sense * x[1]);
-        Vector2D rest = _drive.Crank.Output + (_drive.Crank.Slot is { } slot ? x[2] * Vector2D.AtAngle(slot.DirectionRadians) : default);
+        Vector2D rest = _drive.Crank.Output + (_drive.Crank.Slot is { } slot ? slot.At(x[2]) : default);
         Vector2D output = fulcrum + rest.Rotated(_sense * x[1]), u = Vector2D.AtAngle(_drive.Rail.DirectionRadians);
         Vector2D carriage = _drive.Rail.Rest + x[3] * u;
         double half = 0.5 * (_drive.Rail.GuideLength ?? 0);
