@@ -184,7 +184,7 @@ internal static class SearchAnswer
         SearchState s = study.State;
         if (s.Failed > 0)
         {
-            yield return new("designs_failed", study.Search.Name, Verdict.NotKnown, string.Create(CultureInfo.InvariantCulture, $"{s.Failed} of {s.Judged} designs could not be put together; they count as failed."), "Narrow the ranges if it is most of them.") { Figure = s.Failed };
+            yield return new("designs_failed", study.Search.Name, Verdict.NotKnown, string.Create(CultureInfo.InvariantCulture, $"{s.Failed} of {s.Judged} designs could not be put together, or had an object in the open fingers already; they count as failed."), "Narrow the ranges if it is most of them.") { Figure = s.Failed };
         }
 
         if (s.Inside < s.Judged - s.Failed)
@@ -194,7 +194,7 @@ internal static class SearchAnswer
 
         if (study.Polished is not null && study.Differenced.Count > 0)
         {
-            yield return new("slopes_differenced", study.Search.Name, Verdict.Tight, $"While polishing, {string.Join(", ", study.Differenced)} had no derivative of {(study.Differenced.Count == 1 ? "its" : "their")} own and went by differences of whole runs.", "Nothing.");
+            yield return new("slopes_differenced", study.Search.Name, Verdict.Tight, $"While polishing, these went by differences of whole runs: {string.Join("; ", study.Differenced.Select(d => $"{d.Key}, as {d.Value}"))}.", "Nothing.");
         }
 
         if (study.Variants.ThroughTheFile)

@@ -32,6 +32,16 @@ public sealed class ArcSlotTests
         Assert.Equal(-1, slot.Along(slot.Length).X, 1e-15);
     }
 
+    // Bent about a point to its left at distance 1/κ, every place of the slot is as far from that point.
+    [Fact]
+    public void An_arc_whose_turn_is_length_over_link_runs_round_the_carriages_pin()
+    {
+        const double link = 35e-3;
+        Slot slot = new() { DirectionRadians = -100 * Degree, Length = 7e-3, TurnRadians = 7.0 / 35, Preload = 0, Rate = 0 };
+        Vector2D pin = link * Vector2D.AtAngle(-10 * Degree);
+        Assert.All(Enumerable.Range(0, 8), i => Assert.Equal(link, (pin - slot.At(i * 1e-3)).Length, 1e-14));
+    }
+
     /// <summary>Carriage at its stop, stiff links: the pin is bound to the circle about the carriage's pin, and the law of cosines gives the crank's angle.</summary>
     [Theory]
     [InlineData(0, 0)]
