@@ -9,7 +9,7 @@ namespace Graspwright.Benchmarks;
 /// <summary>Designs a second of a search, and a list of ten changes, on the demo.</summary>
 internal static class DecidingTimes
 {
-    private const int Designs = 3000, Rounds = 3, Slice = 160;
+    private const int Designs = 3000, Rounds = 2, Slice = 160;
     private const string Free = """
 
         [search.timed.free."crank.fulcrum.x"]
