@@ -193,6 +193,30 @@ public sealed class SearchingTests
     }
 
     [Fact]
+    public void A_point_from_which_a_small_step_falls_off_is_said_to_stand_on_an_edge()
+    {
+        // Between 8 N and 60 N of preload the arm shifts at the all-day effort or does not: the least cost of shifting lies just before that edge.
+        HandEditor edge = HandEditor.Open(HandFile.Parse(MadeHand.Read().Source!.Text.Text + """
+
+            [search.edge.free."crank.slot.preload"]
+            from = "8 N"
+            to = "60 N"
+            step = "1 N"
+            [search.edge.aims]
+            "shift_start@mug" = "more"
+            [search.calm.free."crank.slot.preload"]
+            from = "1 N"
+            to = "4 N"
+            step = "1 N"
+            [search.calm.aims]
+            "grip_force@mug" = "more"
+            """, "hand.toml"))!;
+        Finding falls = Assert.Single(Searching.Answer(new(edge) { Name = "edge" }).Answer!.Findings, f => f.Key == "stands_on_edge");
+        Assert.Contains("1 N more in crank.slot.preload leaves", falls.Reason, StringComparison.Ordinal);
+        Assert.DoesNotContain(Searching.Answer(new(edge) { Name = "calm" }).Answer!.Findings, f => f.Key == "stands_on_edge");
+    }
+
+    [Fact]
     public void An_arc_for_the_slot_is_searched_and_written_into_the_file()
     {
         SearchStudy study = Ran(new(Demo) { Name = "an arc for the slot" }).Study!;
