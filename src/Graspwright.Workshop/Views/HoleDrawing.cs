@@ -24,6 +24,7 @@ public static class HoleDrawing
 {
     private const double Margin = 14;
     private const double Letters = 2.2;
+    private const double MostRadius = 0.08; // m: the centre of a flatter arc is off the page
     private const int ArcPieces = 12; // straight pieces in which an arc is drawn
 
     /// <summary>Every piece of a hand.</summary>
@@ -68,6 +69,13 @@ public static class HoleDrawing
             int pieces = s.TurnRadians == 0 ? 1 : ArcPieces;
             Numerics.Vector2D[] way = [.. Enumerable.Range(0, pieces + 1).Select(i => DriveMapping.ToVector(crank.Output) + path.At(s.Length * i / pieces))];
             holes.Add(ends, new(way[^1].X, way[^1].Y), crank.OutputPin.Radius);
+            if (s.TurnRadians != 0 && Math.Abs(1 / path.Curvature) < MostRadius)
+            {
+                // Along the normal to the left of where the slot begins, by 1/κ.
+                Numerics.Vector2D centre = way[0] + 1 / path.Curvature * path.Along(0).Perpendicular;
+                holes.Add("centre of the slot's arc, no hole", new(centre.X, centre.Y), 0);
+            }
+
             slot = [.. way.Select(v => new Hole(0, "", 1000 * v.X, 1000 * v.Y, 0))];
         }
 

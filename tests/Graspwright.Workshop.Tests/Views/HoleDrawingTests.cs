@@ -45,6 +45,9 @@ public sealed class HoleDrawingTests
         Assert.Contains("8.0 mm radius", far.Name, StringComparison.Ordinal);
         Assert.Equal(8, far.XMm - near.XMm, 1e-9);
         Assert.Equal(8, far.YMm - near.YMm, 1e-9);
+        Hole centre = crank.Holes.Single(h => h.Name.Contains("centre of the slot", StringComparison.Ordinal));
+        Assert.Equal(0, centre.XMm - near.XMm, 1e-9);
+        Assert.Equal(8, centre.YMm - near.YMm, 1e-9);
         PolylineMark line = crank.Drawing.Marks.OfType<PolylineMark>().Single(m => !m.Closed && m.Layer == "lines");
         Assert.All(line.Places.Zip(line.Places.Skip(1)), p => Assert.Equal(2 * 8 * Math.Sin(Math.PI / 4 / (line.Places.Count - 1)), p.First.DistanceTo(p.Second), 1e-9));
     }
