@@ -6,7 +6,8 @@ namespace Graspwright.Form.Thickness;
 /// <summary>Sparse grid of distances round one distance from a form.</summary>
 internal sealed class OffsetGrid
 {
-    private const double Crease = 0.97; // cosine of the angle between normals from which a cell holds a crease
+    private const int OntoRounds = 12;
+    private const double Crease = 0.97; // cosine of the angle between the ways out from which a line may span a valley
 
     private static readonly (int A, int B)[] Edges = [(0, 1), (2, 3), (4, 5), (6, 7), (0, 2), (1, 3), (4, 6), (5, 7), (0, 4), (1, 5), (2, 6), (3, 7)];
     private static readonly int[][] Faces = [[0, 4, 1, 5], [2, 6, 3, 7], [0, 8, 2, 9], [1, 10, 3, 11], [4, 8, 6, 10], [5, 9, 7, 11]];
@@ -36,7 +37,7 @@ internal sealed class OffsetGrid
     /// <summary>A point brought onto the offset along the line to its foot.</summary>
     public Vector3D Onto(Vector3D p)
     {
-        for (int i = 0; i < 3; i++)
+        for (int i = 0; i < OntoRounds; i++)
         {
             Foot foot = _form.To(p);
             if (Math.Abs(foot.Distance) < 1e-12 || Math.Abs(foot.Distance - _distance) < 1e-9)
@@ -49,6 +50,11 @@ internal sealed class OffsetGrid
 
         return p;
     }
+
+    /// <summary>Whether the straight line between two points of the offset spans a valley: the form is met from two sides there.</summary>
+    public bool SpansValley(Vector3D a, Vector3D b) => Out(a).Dot(Out(b)) < Crease && Miss(0.5 * (a + b)) > 0;
+
+    private Vector3D Out(Vector3D p) => _form.To(p) is var foot ? (1 / foot.Distance * (p - foot.Place)).Unit : default;
 
     public Mesh Surface()
     {
@@ -218,91 +224,17 @@ internal sealed class OffsetGrid
     private Vector3D Place((int X, int Y, int Z) cell, double[] d, int[] edges)
     {
         Vector3D middle = default;
-        Vector3D[] p = new Vector3D[edges.Length], n = new Vector3D[edges.Length];
-        for (int i = 0; i < edges.Length; i++)
+        foreach (int e in edges)
         {
-            (int a, int b) = Edges[edges[i]];
-            double t = d[a] / (d[a] - d[b]);
+            (int a, int b) = Edges[e];
             Vector3D from = Corner(cell, a), to = Corner(cell, b);
-            p[i] = from + t * (to - from);
-            middle += 1.0 / edges.Length * p[i];
-            n[i] = Gradient(d, 1 / Cell * (p[i] - Corner(cell, 0)));
+            middle += 1.0 / edges.Length * (from + d[a] / (d[a] - d[b]) * (to - from));
         }
 
-        double least = n.Min(g => g.Length) < 0.98 * Cell ? -1 : 1;
-        for (int i = 0; i < n.Length; i++)
-        {
-            for (int j = 0; j < i; j++)
-            {
-                least = Math.Min(least, n[i].Unit.Dot(n[j].Unit));
-            }
-        }
-
-        Vector3D x = Onto(middle);
-        if (least < Crease && Sharp(cell, middle, p) is { } sharp && Math.Abs(Miss(sharp)) <= Math.Abs(Miss(middle)))
-        {
-            x = sharp;
-        }
-
-        return x;
+        return Onto(middle);
     }
 
     private Vector3D Corner((int X, int Y, int Z) cell, int k) => At(cell.X + (k & 1), cell.Y + (k >> 1 & 1), cell.Z + (k >> 2));
-
-    // Gradient of the distances in a cell, straight between its corners, times the cell.
-    private static Vector3D Gradient(double[] d, Vector3D at)
-    {
-        double x = at.X, y = at.Y, z = at.Z;
-        double Mix(double a, double b, double c, double e, double s, double t) => (1 - s) * (1 - t) * a + s * (1 - t) * b + (1 - s) * t * c + s * t * e;
-        return new(Mix(d[1] - d[0], d[3] - d[2], d[5] - d[4], d[7] - d[6], y, z), Mix(d[2] - d[0], d[3] - d[1], d[6] - d[4], d[7] - d[5], x, z), Mix(d[4] - d[0], d[5] - d[1], d[6] - d[2], d[7] - d[3], x, y));
-    }
-
-    // Where the planes of the offset at the crossings meet, looked at ever nearer to where they do.
-    private Vector3D? Sharp((int X, int Y, int Z) cell, Vector3D middle, Vector3D[] p)
-    {
-        Vector3D x = middle, low = Corner(cell, 0), high = Corner(cell, 7);
-        for (int round = 0; round < 4; round++)
-        {
-            double[] m = new double[9], r = new double[3];
-            for (int i = 0; i < p.Length; i++)
-            {
-                Vector3D from = round == 0 ? p[i] : x + 0.3 * (p[i] - x);
-                Foot foot = _form.To(from);
-                Vector3D n = (1 / foot.Distance * (from - foot.Place)).Unit;
-                double miss = n.Dot(foot.Place + _distance * n - x);
-                (double, double, double) v = (n.X, n.Y, n.Z);
-                double[] q = [v.Item1, v.Item2, v.Item3];
-                for (int a = 0; a < 3; a++)
-                {
-                    r[a] += q[a] * miss;
-                    for (int b = 0; b < 3; b++)
-                    {
-                        m[3 * a + b] += q[a] * q[b];
-                    }
-                }
-            }
-
-            for (int a = 0; a < 3; a++)
-            {
-                m[4 * a] += 1e-3; // along the crease it stays where it is
-            }
-
-            x += Solve(m, r);
-            if (x.X < low.X - 0.2 * Cell || x.Y < low.Y - 0.2 * Cell || x.Z < low.Z - 0.2 * Cell || x.X > high.X + 0.2 * Cell || x.Y > high.Y + 0.2 * Cell || x.Z > high.Z + 0.2 * Cell)
-            {
-                return null;
-            }
-        }
-
-        return x;
-    }
-
-    private static Vector3D Solve(double[] m, double[] r)
-    {
-        Vector3D a = new(m[0], m[3], m[6]), b = new(m[1], m[4], m[7]), c = new(m[2], m[5], m[8]), v = new(r[0], r[1], r[2]);
-        double det = a.Dot(b.Cross(c));
-        return new(v.Dot(b.Cross(c)) / det, a.Dot(v.Cross(c)) / det, a.Dot(b.Cross(v)) / det);
-    }
 
     // Round each grid edge that the surface crosses lie four cells: their points make two triangles.
     private Mesh Quads()
