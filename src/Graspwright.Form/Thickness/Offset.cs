@@ -15,34 +15,34 @@ public sealed record OffsetSurface(Mesh Mesh, double Own, double Other, double V
 /// <summary>Offsets: all points at one distance from a closed form.</summary>
 /// <remarks>
 /// Distance field on a sparse grid, one point for each sheet of the surface in a cell (Nielson 2004, "Dual marching cubes"), projected onto the true
-/// offset and refined where chords sag. Valleys over sharp inner corners are spanned, not followed: to follow them makes triangles that cut each other.
+/// offset and refined where chords sag. Valleys over sharp inner corners are spanned where a sound surface is wanted: to follow them makes triangles that cut each other.
 /// </remarks>
 public static class Offset
 {
-    private const int Rounds = 6;
-    private const double Sag = 0.01e-3, MiddleSag = 0.014e-3, Finest = 40; // chords shorter than this share of a cell are left
+    private const int Rounds = 6, PlaceRounds = 3;
+    private const double Sag = 0.01e-3, MiddleSag = 0.014e-3, Finest = 40, PlaceFinest = 4; // chords shorter than this share of a cell are left
 
     /// <summary>Makes an offset.</summary>
     /// <param name="form">The closed form.</param>
     /// <param name="distance">Distance, above 0 outward [m].</param>
     /// <param name="cell">Cell of the grid [m]; NaN = by the size of the form.</param>
-    /// <param name="check">Sample it both ways and look for crossings.</param>
+    /// <param name="places">Only its places matter, not that its triangles make a sound surface: valleys are followed, chords refined less, nothing checked.</param>
     /// <exception cref="ArgumentException">Inward, nothing is left at that distance.</exception>
-    public static OffsetSurface Of(Nearest form, double distance, double cell = double.NaN, bool check = true)
+    public static OffsetSurface Of(Nearest form, double distance, double cell = double.NaN, bool places = false)
     {
         ArgumentNullException.ThrowIfNull(form);
         (Vector3D low, Vector3D high) = form.Mesh.Box();
         double h = double.IsNaN(cell) ? Math.Clamp(0.008 * (high - low).Length, 0.0008, 0.0025) : cell;
-        OffsetGrid grid = new(form, distance, h);
+        OffsetGrid grid = new(form, distance, h, places);
         Mesh mesh = grid.Surface();
         if (mesh.FaceCount == 0)
         {
             throw new ArgumentException($"Nothing of the form lies {1000 * Math.Abs(distance):0.#} mm deep.", nameof(distance));
         }
 
-        for (int round = 0; round < Rounds; round++)
+        for (int round = 0; round < (places ? PlaceRounds : Rounds); round++)
         {
-            (Mesh finer, bool changed) = Refine(grid, mesh);
+            (Mesh finer, bool changed) = Refine(grid, mesh, places);
             mesh = finer;
             if (!changed)
             {
@@ -50,7 +50,7 @@ public static class Offset
             }
         }
 
-        if (!check)
+        if (places)
         {
             return new(mesh, double.NaN, double.NaN, double.NaN, 0, Closed: true);
         }
@@ -61,7 +61,7 @@ public static class Offset
         return new(mesh, own, other, valley, tree.Crossings().Count, !Array.Exists(sides.Across, a => a < 0));
     }
 
-    private static (Mesh Mesh, bool Changed) Refine(OffsetGrid grid, Mesh mesh)
+    private static (Mesh Mesh, bool Changed) Refine(OffsetGrid grid, Mesh mesh, bool places)
     {
         Neighbourhood sides = Neighbourhood.Of(mesh);
         int[] c = mesh.Corners;
@@ -75,7 +75,7 @@ public static class Offset
             }
 
             Vector3D a = mesh.At(c[h]), b = mesh.At(c[Neighbourhood.Next(h)]);
-            bool wide = Math.Abs(grid.Miss(0.5 * (a + b))) > Sag && SurfaceSums.Length(mesh, h) > grid.Cell / Finest && !grid.SpansValley(a, b);
+            bool wide = Math.Abs(grid.Miss(0.5 * (a + b))) > Sag && SurfaceSums.Length(mesh, h) > grid.Cell / (places ? PlaceFinest : Finest) && (places || !grid.SpansValley(a, b));
             split[h] = wide;
             if (g >= 0)
             {
@@ -83,7 +83,7 @@ public static class Offset
             }
         });
         bool[] middles = new bool[mesh.FaceCount];
-        Parallel.For(0, mesh.FaceCount, f => middles[f] = !split[3 * f] && !split[3 * f + 1] && !split[3 * f + 2] && Math.Abs(grid.Miss(mesh.Middle(f))) > MiddleSag);
+        Parallel.For(0, mesh.FaceCount, f => middles[f] = !places && !split[3 * f] && !split[3 * f + 1] && !split[3 * f + 2] && Math.Abs(grid.Miss(mesh.Middle(f))) > MiddleSag);
         for (int h = 0; h < c.Length; h++)
         {
             // sides that lie well and a middle that does not: in four, which keeps its shape

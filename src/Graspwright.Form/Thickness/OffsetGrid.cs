@@ -7,22 +7,28 @@ namespace Graspwright.Form.Thickness;
 internal sealed class OffsetGrid
 {
     private const int OntoRounds = 12;
-    private const double Crease = 0.97; // cosine of the angle between the ways out from which a line may span a valley
+    private const double Crease = 0.97; // cosine of the angle between normals, or ways out, from which a cell holds a crease and a line may span a valley
 
     private static readonly (int A, int B)[] Edges = [(0, 1), (2, 3), (4, 5), (6, 7), (0, 2), (1, 3), (4, 6), (5, 7), (0, 4), (1, 5), (2, 6), (3, 7)];
     private static readonly int[][] Faces = [[0, 4, 1, 5], [2, 6, 3, 7], [0, 8, 2, 9], [1, 10, 3, 11], [4, 8, 6, 10], [5, 9, 7, 11]];
 
     private readonly Nearest _form;
     private readonly double _distance;
+    private readonly bool _valleys;
     private readonly Vector3D _origin, _size;
     private readonly Dictionary<long, double> _nodes = [];
     private readonly Dictionary<long, int[]> _cells = []; // point of each of the 12 edges' sheets, −1 = none
     private readonly List<((int X, int Y, int Z) Cell, double[] D)> _found = [];
     private readonly List<double> _points = [];
 
-    public OffsetGrid(Nearest form, double distance, double cell)
+    /// <summary>A grid round the offset by a distance.</summary>
+    /// <param name="form">The form.</param>
+    /// <param name="distance">The distance [m].</param>
+    /// <param name="cell">Its cells [m].</param>
+    /// <param name="valleys">Points are put into valleys where the planes of their cell meet: true to the places, though triangles there may cut each other.</param>
+    public OffsetGrid(Nearest form, double distance, double cell, bool valleys)
     {
-        (_form, _distance, Cell) = (form, distance, cell);
+        (_form, _distance, Cell, _valleys) = (form, distance, cell, valleys);
         (Vector3D low, Vector3D high) = form.Mesh.Box();
         double room = Math.Max(0, distance) + 3.37 * cell;
         _origin = low - new Vector3D(room, room, room);
@@ -224,17 +230,91 @@ internal sealed class OffsetGrid
     private Vector3D Place((int X, int Y, int Z) cell, double[] d, int[] edges)
     {
         Vector3D middle = default;
-        foreach (int e in edges)
+        Vector3D[] p = new Vector3D[edges.Length], n = new Vector3D[edges.Length];
+        for (int i = 0; i < edges.Length; i++)
         {
-            (int a, int b) = Edges[e];
+            (int a, int b) = Edges[edges[i]];
+            double t = d[a] / (d[a] - d[b]);
             Vector3D from = Corner(cell, a), to = Corner(cell, b);
-            middle += 1.0 / edges.Length * (from + d[a] / (d[a] - d[b]) * (to - from));
+            p[i] = from + t * (to - from);
+            middle += 1.0 / edges.Length * p[i];
+            n[i] = Gradient(d, 1 / Cell * (p[i] - Corner(cell, 0)));
         }
 
-        return Onto(middle);
+        double least = n.Min(g => g.Length) < 0.98 * Cell ? -1 : 1;
+        for (int i = 0; i < n.Length; i++)
+        {
+            for (int j = 0; j < i; j++)
+            {
+                least = Math.Min(least, n[i].Unit.Dot(n[j].Unit));
+            }
+        }
+
+        Vector3D x = Onto(middle);
+        if (_valleys && least < Crease && Sharp(cell, middle, p) is { } sharp && Math.Abs(Miss(sharp)) <= Math.Abs(Miss(middle)))
+        {
+            x = sharp;
+        }
+
+        return x;
     }
 
     private Vector3D Corner((int X, int Y, int Z) cell, int k) => At(cell.X + (k & 1), cell.Y + (k >> 1 & 1), cell.Z + (k >> 2));
+
+    // Gradient of the distances in a cell, straight between its corners, times the cell.
+    private static Vector3D Gradient(double[] d, Vector3D at)
+    {
+        double x = at.X, y = at.Y, z = at.Z;
+        double Mix(double a, double b, double c, double e, double s, double t) => (1 - s) * (1 - t) * a + s * (1 - t) * b + (1 - s) * t * c + s * t * e;
+        return new(Mix(d[1] - d[0], d[3] - d[2], d[5] - d[4], d[7] - d[6], y, z), Mix(d[2] - d[0], d[3] - d[1], d[6] - d[4], d[7] - d[5], x, z), Mix(d[4] - d[0], d[5] - d[1], d[6] - d[2], d[7] - d[3], x, y));
+    }
+
+    // Where the planes of the offset at the crossings meet, looked at ever nearer to where they do.
+    private Vector3D? Sharp((int X, int Y, int Z) cell, Vector3D middle, Vector3D[] p)
+    {
+        Vector3D x = middle, low = Corner(cell, 0), high = Corner(cell, 7);
+        for (int round = 0; round < 4; round++)
+        {
+            double[] m = new double[9], r = new double[3];
+            for (int i = 0; i < p.Length; i++)
+            {
+                Vector3D from = round == 0 ? p[i] : x + 0.3 * (p[i] - x);
+                Foot foot = _form.To(from);
+                Vector3D n = (1 / foot.Distance * (from - foot.Place)).Unit;
+                double miss = n.Dot(foot.Place + _distance * n - x);
+                (double, double, double) v = (n.X, n.Y, n.Z);
+                double[] q = [v.Item1, v.Item2, v.Item3];
+                for (int a = 0; a < 3; a++)
+                {
+                    r[a] += q[a] * miss;
+                    for (int b = 0; b < 3; b++)
+                    {
+                        m[3 * a + b] += q[a] * q[b];
+                    }
+                }
+            }
+
+            for (int a = 0; a < 3; a++)
+            {
+                m[4 * a] += 1e-3; // along the crease it stays where it is
+            }
+
+            x += Solve(m, r);
+            if (x.X < low.X - 0.2 * Cell || x.Y < low.Y - 0.2 * Cell || x.Z < low.Z - 0.2 * Cell || x.X > high.X + 0.2 * Cell || x.Y > high.Y + 0.2 * Cell || x.Z > high.Z + 0.2 * Cell)
+            {
+                return null;
+            }
+        }
+
+        return x;
+    }
+
+    private static Vector3D Solve(double[] m, double[] r)
+    {
+        Vector3D a = new(m[0], m[3], m[6]), b = new(m[1], m[4], m[7]), c = new(m[2], m[5], m[8]), v = new(r[0], r[1], r[2]);
+        double det = a.Dot(b.Cross(c));
+        return new(v.Dot(b.Cross(c)) / det, a.Dot(v.Cross(c)) / det, a.Dot(b.Cross(v)) / det);
+    }
 
     // Round each grid edge that the surface crosses lie four cells: their points make two triangles.
     private Mesh Quads()

@@ -27,7 +27,7 @@ public sealed class OffsetTests
     {
         OffsetSurface offset = Offset.Of(new(Neighbourhood.Of(Shapes.Torus(m, n, ring, tube))), 0.003);
         Assert.Equal((0, true, 0.0), (offset.Crossings, offset.Closed, offset.Valley));
-        Assert.True(offset.Own < 0.02e-3 && offset.Other < 0.022e-3, $"{offset.Own} {offset.Other}");
+        Assert.True(offset.Own < 0.035e-3 && offset.Other < 0.02e-3, $"{offset.Own} {offset.Other}");
     }
 
     // Between thumb and palm the true offset has a valley sharper than a sheet can lie: it is spanned and told, and nothing else is off.
@@ -37,7 +37,7 @@ public sealed class OffsetTests
         TapeMark[] marks = [new(-0.07, 0.205, 0.068, 0.058), new(-0.015, 0.168, 0.058, 0.046), new(0.035, 0.232, 0.088, 0.054), new(0.085, 0.206, 0.085, 0.036)];
         OffsetSurface offset = Offset.Of(new(Neighbourhood.Of(Loft.Of(new(marks), new(0.03, 0.084, 0.074, 0.022, 0.7), 60, 0.004).Mesh)), 0.003);
         Assert.Equal((0, true), (offset.Crossings, offset.Closed));
-        Assert.True(offset.Own < 0.02e-3 && offset.Other < 0.022e-3, $"{offset.Own} {offset.Other}");
+        Assert.True(offset.Own < 0.035e-3 && offset.Other < 0.02e-3, $"{offset.Own} {offset.Other}");
         Assert.InRange(offset.Valley, 1e-4, 3e-3);
     }
 
