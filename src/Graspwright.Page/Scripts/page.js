@@ -34,6 +34,7 @@ function connect() {
       if (version !== message.version) refresh();
       version = message.version;
     }
+    if (message.say === "work") far(message);
     for (const handler of heard) handler(message);
   };
   socket.onclose = () => {
@@ -52,6 +53,26 @@ function tell() {
   banner.textContent = `The program cannot be reached just now. ${count > 0 ? `${count} change${count > 1 ? "s are" : " is"} kept here and go${count > 1 ? "" : "es"} in when it is back.` : "What you type is kept here."}`;
   banner.hidden = false;
 }
+
+/* How far long works are. What is shown of a work on the way is looked at again now and then. */
+let looked = 0;
+function far(work) {
+  const shown = document.querySelectorAll(`[data-work="${CSS.escape(work.key)}"]`);
+  for (const one of shown) {
+    one.querySelector("[data-far]").textContent = one.querySelector("button")?.disabled ? "stopping …" : work.words;
+    const bar = one.querySelector("progress");
+    if (work.all > 0) { bar.max = work.all; bar.value = work.done; }
+  }
+  const soFar = document.querySelector(`[data-so-far="${CSS.escape(work.key)}"]`) !== null;
+  if (work.goes && (shown.length === 0 || soFar) && performance.now() - looked > 1200) { looked = performance.now(); refresh(); }
+}
+
+setInterval(() => {
+  for (const one of document.querySelectorAll("[data-work][data-seconds]")) {
+    one.dataset.seconds = Number(one.dataset.seconds) + 1;
+    one.querySelector("[data-far]").textContent = `going on for ${one.dataset.seconds} s`;
+  }
+}, 1000);
 
 /* Forms that could not be sent are kept in this browser. */
 const waiting = () => JSON.parse(localStorage.getItem(waitingKey) ?? "[]");
