@@ -44,7 +44,7 @@ public sealed class PatternTests(Chromium chromium)
         await using Visited visited = await chromium.Visit(server, "/pattern");
         await visited.Until("() => document.querySelector('a[href=\"/pattern/pattern-a4.pdf\"]')");
         using HttpClient client = new() { BaseAddress = server.Address };
-        foreach ((string link, string begins) in ((string, string)[])[("pattern-a4.pdf", "%PDF-"), ("pattern-letter.pdf", "%PDF-"), ("pattern.dxf", "  0\nSECTION"), ("pattern.svg", "<svg ")])
+        foreach ((string link, string begins) in ((string, string)[])[("pattern-a4.pdf", "%PDF-"), ("pattern-letter.pdf", "%PDF-"), ("pattern.dxf", "999\nUnits: millimetres\n  0\nSECTION"), ("pattern.svg", "<svg ")])
         {
             string text = await client.GetStringAsync(new Uri($"/pattern/{link}", UriKind.Relative), TestContext.Current.CancellationToken);
             Assert.StartsWith(begins, text.Replace("\r\n", "\n", StringComparison.Ordinal), StringComparison.Ordinal);

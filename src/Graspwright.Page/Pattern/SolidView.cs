@@ -126,7 +126,7 @@ public static class SolidView
         double least = along.Min(), most = along.Max();
         for (double z = Math.Ceiling(least / Contour + 1e-7) * Contour; z < most; z += Contour)
         {
-            yield return ("contour", "", Level(form, along, z));
+            yield return ("contour", "", Level(form, along, z, _ => true));
         }
 
         List<(Vector3D, Vector3D)> rim = [], seam = [];
@@ -147,13 +147,13 @@ public static class SolidView
         yield return ("seam", "seam", seam);
         foreach (LimbPatch patch in limb.Patches)
         {
-            yield return ("skin", patch.Name, Level(form, DrawnLoop.Values(form, sheet.Form.Frame, Corners(patch)), 0));
+            yield return ("skin", patch.Name, Level(form, DrawnLoop.Values(form, sheet.Form.Frame, Corners(patch)), 0, f => !sheet.Form.IsThumb[f]));
         }
 
         double[] depth = sheet.Depth;
         if (sheet.Hollows.Count > 0)
         {
-            yield return ("hollow", "hollow", Level(part, depth, SheetOnForm.LeastDepth));
+            yield return ("hollow", "hollow", Level(part, depth, SheetOnForm.LeastDepth, _ => true));
         }
     }
 
@@ -165,14 +165,14 @@ public static class SolidView
     }
 
     /// <summary>The line along which values at the points of a surface are at a level.</summary>
-    private static List<(Vector3D, Vector3D)> Level(Mesh mesh, double[] values, double level)
+    private static List<(Vector3D, Vector3D)> Level(Mesh mesh, double[] values, double level, Func<int, bool> on)
     {
         List<(Vector3D, Vector3D)> pieces = [];
         Span<Vector3D> ends = stackalloc Vector3D[3];
         for (int f = 0; f < mesh.FaceCount; f++)
         {
             int count = 0;
-            for (int k = 0; k < 3; k++)
+            for (int k = 0; k < 3 && on(f); k++)
             {
                 // from the lower point to the higher, so that both triangles of an edge find the same place
                 (int a, int b) = Imprint.Pair(mesh.Corners[3 * f + k], mesh.Corners[3 * f + (k + 1) % 3]);

@@ -112,10 +112,11 @@ document.addEventListener("submit", async (e) => {
   const upload = form.enctype === "multipart/form-data";
   const result = await post(form.getAttribute("action"), upload ? data : new URLSearchParams(data).toString());
   if (result.kept) return;
+  const says = form.querySelector("[data-says]");
+  if (says) says.textContent = [...(result.errors ?? []), result.conflict ?? ""].join(" ").trim();
+  if (!result.done && says) { await refresh(); return; } // what was typed stays, with the answer beside it
   form.classList.remove("dirty");
   for (const input of form.elements) if ("defaultValue" in input && result.done) input.defaultValue = input.value;
-  const says = form.querySelector("[data-says]");
-  if (says) says.textContent = result.errors?.join(" ") ?? "";
   if (result.done && form.dataset.then) { location.assign(form.dataset.then); return; }
   await refresh(form.closest("[data-part]"));
 });
@@ -152,12 +153,15 @@ function swap(now, fresh, force) {
   for (const part of outermost(fresh)) {
     const shown = old.get(part.dataset.part);
     if (!shown || shown.dataset.keeps !== undefined) continue;
-    const typing = shown !== force && [...shown.querySelectorAll("input, select, textarea")].some((i) => changed(i));
+    const typing = shown !== force && ([...shown.querySelectorAll("input, select, textarea")].some((i) => changed(i)) || shown.querySelector("[data-says]:not(:empty)") !== null);
     if (typing) { if (shown.querySelector("[data-part]")) swapInner(shown, part, force); continue; }
-    if (shown.isEqualNode(part)) continue;
+    if (shown.isEqualNode(part) || shown !== force && going(shown).length > 0 && going(shown) === going(part)) continue;
     replace(shown, part);
   }
 }
+
+/* Which works a part shows as going on. Such a part moves by what the line tells; it is not replaced under a finger that is about to stop it. */
+const going = (part) => [...part.querySelectorAll("[data-work]")].map((w) => `${w.dataset.work}${w.querySelector("button")?.disabled ?? ""}${w.querySelector("progress").max > 1}`).join(" ");
 
 function swapInner(shown, part, force) {
   const inner = new Map([...part.querySelectorAll("[data-part]")].map((p) => [p.dataset.part, p]));

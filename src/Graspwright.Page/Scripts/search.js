@@ -5,14 +5,14 @@ const middle = (c) => { const b = c.getBoundingClientRect(); return [b.x + b.wid
 
 async function show(point) {
   history.replaceState(null, "", `/search?point=${point}`);
-  await refresh(document.querySelector("[data-part=point]"));
+  await refresh(document.querySelector("[data-part=front]"));
 }
 
 document.addEventListener("change", (e) => { if (e.target.id === "point-choice") show(e.target.value); });
 document.addEventListener("submit", (e) => { if (e.target.id === "pick") e.preventDefault(); });
 
 document.addEventListener("click", (e) => {
-  const drawing = e.target.closest("[data-part=point] .drawing");
+  const drawing = e.target.closest("#point .drawing");
   const choice = document.getElementById("point-choice");
   if (!drawing || !choice) return;
   const dots = [...drawing.querySelectorAll("[data-layer=front] circle")];
