@@ -129,6 +129,7 @@ public sealed class HandAnswers(OpenHand open, LongWorks works)
             return new("changes", null, [.. state.Reading.Errors.Select(Error)]);
         }
 
+        work.Count(0, 0);
         ChangesResult result = Changing.Answer(new(editor) { File = open.Path, Watch = (done, all) => work.Count(done, all), Stop = work.Stop });
         return new("changes", result.Answer, result.Errors, result);
     }

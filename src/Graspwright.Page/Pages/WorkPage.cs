@@ -1,4 +1,5 @@
 using Graspwright.Page.Hands;
+using Graspwright.Page.Signals;
 using Microsoft.AspNetCore.Components;
 
 namespace Graspwright.Page.Pages;
@@ -41,6 +42,9 @@ public sealed class WorkPageAttribute(int order, string address, string name, st
 /// <param name="Now">When.</param>
 public sealed record Visit(OpenHand Open, HandAnswers Answers, WorkPageAttribute Page, IReadOnlyDictionary<string, string> Query, DateTimeOffset Now)
 {
+    /// <summary>Ports at which a board may hang.</summary>
+    public BoardLines Boards { get; init; } = BoardLines.None;
+
     /// <summary>A value behind the address, or another where there is none.</summary>
     /// <param name="name">Its name.</param>
     /// <param name="otherwise">The other.</param>

@@ -10,12 +10,13 @@ public static class JoinedPicture
 
     /// <summary>Joins lines of one layer and one pen that meet.</summary>
     /// <param name="picture">The picture.</param>
-    public static Picture Of(Picture picture)
+    /// <param name="without">Layer that is left out; empty = none.</param>
+    public static Picture Of(Picture picture, string without = "")
     {
         ArgumentNullException.ThrowIfNull(picture);
         Picture joined = new(picture.WidthMm, picture.HeightMm, picture.Title, picture.Description);
-        IReadOnlyList<Mark> marks = picture.Marks;
-        for (int i = 0; i < marks.Count;)
+        Mark[] marks = [.. picture.Marks.Where(m => m.Layer != without)];
+        for (int i = 0; i < marks.Length;)
         {
             joined.OnLayer(marks[i].Layer);
             if (marks[i] is not LineMark first)
@@ -25,7 +26,7 @@ public static class JoinedPicture
             }
 
             List<(Vector3D, Vector3D)> pieces = [];
-            for (; i < marks.Count && marks[i] is LineMark line && line.Layer == first.Layer && line.Pen == first.Pen; i++)
+            for (; i < marks.Length && marks[i] is LineMark line && line.Layer == first.Layer && line.Pen == first.Pen; i++)
             {
                 pieces.Add((new(line.From.X, line.From.Y, 0), new(line.To.X, line.To.Y, 0)));
             }

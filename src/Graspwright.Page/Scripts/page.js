@@ -59,6 +59,7 @@ let looked = 0;
 function far(work) {
   const shown = document.querySelectorAll(`[data-work="${CSS.escape(work.key)}"]`);
   for (const one of shown) {
+    delete one.dataset.seconds;
     one.querySelector("[data-far]").textContent = one.querySelector("button")?.disabled ? "stopping …" : work.words;
     const bar = one.querySelector("progress");
     if (work.all > 0) { bar.max = work.all; bar.value = work.done; }
@@ -155,7 +156,8 @@ function swap(now, fresh, force) {
     if (!shown || shown.dataset.keeps !== undefined) continue;
     const typing = shown !== force && ([...shown.querySelectorAll("input, select, textarea")].some((i) => changed(i)) || shown.querySelector("[data-says]:not(:empty)") !== null);
     if (typing) { if (shown.querySelector("[data-part]")) swapInner(shown, part, force); continue; }
-    if (shown.isEqualNode(part) || shown !== force && going(shown).length > 0 && going(shown) === going(part)) continue;
+    if (shown.isEqualNode(part)) continue;
+    if (shown !== force && going(shown).length > 0 && going(shown) === going(part)) { swapInner(shown, part, force); continue; }
     replace(shown, part);
   }
 }

@@ -5,7 +5,7 @@ const middle = (c) => { const b = c.getBoundingClientRect(); return [b.x + b.wid
 
 async function show(point) {
   history.replaceState(null, "", `/search?point=${point}`);
-  await refresh(document.querySelector("[data-part=front]"));
+  await refresh(document.querySelector("[data-part=search]"));
 }
 
 document.addEventListener("change", (e) => { if (e.target.id === "point-choice") show(e.target.value); });

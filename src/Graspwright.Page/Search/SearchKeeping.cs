@@ -88,7 +88,7 @@ public sealed class SearchKeeping(OpenHand open, LongWorks works)
 
     /// <summary>Goes on with the search that was stopped.</summary>
     public Outcome GoOn() => Kept() is { } kept
-        ? Start(kept.Name, kept.All, kept.Seed, polish: false, kept.Text)
+        ? Start(kept.Name, kept.All, kept.Seed, polish: false, kept)
         : Wrong("search", "nothing to go on with", "a stopped search of this file as it is");
 
     /// <summary>Puts a point of the front into the hand file; undo takes it back.</summary>
@@ -126,7 +126,7 @@ public sealed class SearchKeeping(OpenHand open, LongWorks works)
         return edit;
     }
 
-    private Outcome Start(string name, long? evaluations, long? seed, bool polish, string? from)
+    private Outcome Start(string name, long? evaluations, long? seed, bool polish, Stopped? from)
     {
         if (Editor() is not { } editor)
         {
@@ -144,15 +144,16 @@ public sealed class SearchKeeping(OpenHand open, LongWorks works)
         }
 
         // One core is left for the page.
-        SearchQuestion question = new(editor) { File = open.Path, Name = name, Evaluations = evaluations, Seed = seed, Polish = polish, ResumeFrom = from, Threads = Math.Max(1, Environment.ProcessorCount - 1) };
-        long all = evaluations ?? search.Evaluations;
-        works.Begin(new(Key, $"The search ‘{name}’", "designs", "search", CanStop: true), work => Run(question, all, work));
+        SearchQuestion question = new(editor) { File = open.Path, Name = name, Evaluations = evaluations, Seed = seed, Polish = polish, ResumeFrom = from?.Text, Threads = Math.Max(1, Environment.ProcessorCount - 1) };
+        long all = evaluations ?? search.Evaluations, judged = from?.Judged ?? 0;
+        works.Begin(new(Key, $"The search ‘{name}’", "designs", "search", CanStop: true), work => Run(question, judged, all, work));
         open.Tell();
         return Outcome.Done;
     }
 
-    private Told Run(SearchQuestion question, long all, LongWork work)
+    private Told Run(SearchQuestion question, long judged, long all, LongWork work)
     {
+        work.Count(judged, all);
         SearchResult result = Searching.Answer(question with
         {
             Stop = work.Stop,

@@ -5,6 +5,7 @@ using Graspwright.Hand;
 using Graspwright.Page.Hands;
 using Graspwright.Page.Pages;
 using Graspwright.Page.Shown;
+using Graspwright.Page.Signals;
 using Graspwright.Workshop.Results;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Components;
@@ -17,7 +18,7 @@ using Microsoft.Extensions.DependencyInjection;
 namespace Graspwright.Page.Serving;
 
 /// <summary>Answers the requests: pages, the same as JSON, edits, taking back, the pages' own forms.</summary>
-internal sealed class Desk(OpenHand open, HandAnswers answers, TimeProvider time)
+internal sealed class Desk(OpenHand open, HandAnswers answers, BoardLines boards, TimeProvider time)
 {
     private static readonly TimeSpan LongestUpload = TimeSpan.FromSeconds(20);
     private readonly Lines _lines = new(open, answers.Works);
@@ -52,7 +53,7 @@ internal sealed class Desk(OpenHand open, HandAnswers answers, TimeProvider time
     }
 
     private Visit Look(HttpContext context, WorkPageAttribute page) =>
-        new(open, answers, page, context.Request.Query.ToDictionary(q => q.Key, q => q.Value.ToString(), StringComparer.Ordinal), time.GetLocalNow());
+        new(open, answers, page, context.Request.Query.ToDictionary(q => q.Key, q => q.Value.ToString(), StringComparer.Ordinal), time.GetLocalNow()) { Boards = boards };
 
     private async Task Show(HttpContext context, string name)
     {

@@ -70,6 +70,7 @@ internal sealed class Lines
             json.WriteNumber("done", work.Done);
             json.WriteNumber("all", work.All);
             json.WriteString("words", work.Words);
+            (work.SoFar as ITellsMore)?.Tell(json);
             json.WriteEndObject();
         }
 

@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Sockets;
 using Graspwright.Page.Hands;
 using Graspwright.Page.Pages;
+using Graspwright.Page.Signals;
 using Graspwright.Page.Works;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Components.Web;
@@ -45,8 +46,9 @@ public sealed class PageServer : IAsyncDisposable
     /// <param name="handFile">Path of the hand file.</param>
     /// <param name="port">Port; 0 = any that is free; <see langword="null"/> = the usual one if it is free, else any.</param>
     /// <param name="time">Where the time comes from.</param>
+    /// <param name="boards">Ports at which a board may hang; <see langword="null"/> = none.</param>
     /// <exception cref="IOException">The port is taken.</exception>
-    public static async Task<PageServer> Start(string handFile, int? port, TimeProvider time)
+    public static async Task<PageServer> Start(string handFile, int? port, TimeProvider time, BoardLines? boards = null)
     {
         OpenHand open = new(handFile, time);
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = [], EnvironmentName = "Production", ContentRootPath = AppContext.BaseDirectory });
@@ -80,7 +82,7 @@ public sealed class PageServer : IAsyncDisposable
             }
         };
         HandAnswers answers = new(open, works);
-        new Desk(open, answers, time).Map(application);
+        new Desk(open, answers, boards ?? BoardLines.None, time).Map(application);
         await application.StartAsync();
         _ = answers.Soon(PageTable.All[0].Page.Verb);
         return new(application, open, new(open, time), works);

@@ -6,7 +6,7 @@ namespace Graspwright.Page.Works;
 /// <summary>One piece of long work: how far it is, how it is stopped, and what came of it. It goes on whether or not a page is looked at.</summary>
 public sealed class LongWork
 {
-    private const double TellEverySeconds = 0.25;
+    private const double TellEverySeconds = 0.1;
     private readonly TimeProvider _time;
     private readonly Action<LongWork> _tell;
     private readonly CancellationTokenSource _stop = new();
@@ -102,7 +102,7 @@ public sealed class LongWork
         return begun;
     }
 
-    /// <summary>Says how far it is; may be called from several threads.</summary>
+    /// <summary>Says how far it is; may be called from several threads. What was done at the first call was done before this work began.</summary>
     /// <param name="done">How much is done.</param>
     /// <param name="all">How much there is.</param>
     /// <param name="besides">What else there is to say.</param>
@@ -110,11 +110,11 @@ public sealed class LongWork
     {
         lock (_gate)
         {
-            _from = _from < 0 ? Math.Max(done - 1, 0) : _from;
+            _from = _from < 0 ? done : _from;
             _done = Math.Max(_done, done);
             _all = all;
             _besides = besides.Length > 0 ? "; " + besides : "";
-            if (_time.GetElapsedTime(_told).TotalSeconds < TellEverySeconds && _told != 0)
+            if (_told != 0 && _time.GetElapsedTime(_told).TotalSeconds < TellEverySeconds)
             {
                 return;
             }

@@ -11,6 +11,9 @@ public sealed class LongWorks(TimeProvider time) : IDisposable
     private readonly ConcurrentDictionary<string, LongWork> _all = new(StringComparer.Ordinal);
     private readonly Lock _gate = new();
 
+    /// <summary>Where the time comes from.</summary>
+    public TimeProvider Time => time;
+
     /// <summary>Told how far a work is, and when it has ended.</summary>
     public event Action<LongWork>? Moved;
 
