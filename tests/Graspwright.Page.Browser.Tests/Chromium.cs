@@ -15,7 +15,7 @@ public sealed class Chromium : IAsyncLifetime
         ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--hide-scrollbars"];
 
     /// <summary>When a state that never comes is given up; a machine under load is slow, not wrong.</summary>
-    private const int LongestMilliseconds = 90_000;
+    private const int LongestMilliseconds = 60_000;
 
     private IBrowser? _browser;
 

@@ -5,7 +5,7 @@ html.classList.add("js");
 const banner = document.getElementById("line");
 const heard = new Set();
 const waitingKey = "graspwright-waiting";
-let socket, version = html.dataset.version, wait = 250, fetching = false, again = false;
+let socket, version = html.dataset.version, wait = 250, fetching = false, again = false, forced;
 
 /** Hears what the program says: handlers get the parsed message. */
 export function hear(handler) {
@@ -117,7 +117,7 @@ document.addEventListener("submit", async (e) => {
   if (says) says.textContent = [...(result.errors ?? []), result.conflict ?? ""].join(" ").trim();
   if (!result.done && says) { await refresh(); return; } // what was typed stays, with the answer beside it
   form.classList.remove("dirty");
-  for (const input of form.elements) if ("defaultValue" in input && result.done) input.defaultValue = input.value;
+  for (const input of form.elements) if ("defaultValue" in input && result.done) { input.defaultValue = input.value; input.defaultChecked = input.checked; }
   if (result.done && form.dataset.then) { location.assign(form.dataset.then); return; }
   await refresh(form.closest("[data-part]"));
 });
@@ -131,7 +131,9 @@ const changed = (input) => input.tagName === "INPUT" && input.type !== "hidden" 
 
 /** Shows the page's parts anew. A part in which something is being typed stays, unless it is the one given. */
 export async function refresh(force) {
-  if (fetching) { again = true; return; }
+  if (fetching) { again = true; forced ??= force; return; }
+  force ??= forced;
+  forced = undefined;
   fetching = true;
   try {
     const reply = await fetch(location.href, { headers: { Accept: "text/html" } });

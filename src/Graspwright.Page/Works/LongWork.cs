@@ -37,7 +37,9 @@ public sealed class LongWork
     public bool StopAsked => _stop.IsCancellationRequested;
 
     /// <summary>What came of it; <see langword="null"/> = it goes on, or was stopped before there was anything.</summary>
-    public Told? Told => _task.IsCompleted && !_task.IsCanceled ? _task.GetAwaiter().GetResult() : null;
+    public Told? Told => !_task.IsCompleted || _task.IsCanceled ? null
+        : _task.Exception is { InnerException: { } fault } ? new(Name.Key, null, [new("", 0, 0, Name.Key, $"a fault of this program: {fault.GetType().Name}, {fault.Message.TrimEnd('.')}", "an answer", "report it, with the hand file; other pages go on")])
+        : _task.Result;
 
     /// <summary>How much is done.</summary>
     public long Done
@@ -97,8 +99,9 @@ public sealed class LongWork
     internal static LongWork Begin(LongName name, Func<LongWork, Told> work, TimeProvider time, Action<LongWork> tell)
     {
         LongWork begun = new(name, time, tell);
-        begun._task = Task.Factory.StartNew(() => work(begun), begun._stop.Token, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+        begun._task = new(() => work(begun), begun._stop.Token, TaskCreationOptions.LongRunning);
         _ = begun._task.ContinueWith(_ => tell(begun), CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default);
+        begun._task.Start(TaskScheduler.Default); // only now, as the work itself asks whether it goes on
         return begun;
     }
 
