@@ -30,7 +30,7 @@ public static class PointWords
             if (-here.Outcome.Excess[k] < Near)
             {
                 AskedLimit limit = study.Measures.Limits[k];
-                words.Add($"It comes near the limit of {(limit.AtLeast ? "at least" : "at most")} {Short(limit.Value, limit.Measure.Unit)} on {limit.Measure.Words}{Where(limit.Measure.Text)}: {Short(limit.From(here.Outcome.Excess[k]), limit.Measure.Unit)}.");
+                words.Add($"It comes near the limit of {(limit.AtLeast ? "at least" : "at most")} {WithUnit(limit.Value, limit.Measure.Unit)} on {limit.Measure.Words}{Where(limit.Measure.Text)}: {WithUnit(limit.From(here.Outcome.Excess[k]), limit.Measure.Unit)}.");
             }
         }
 
@@ -61,7 +61,7 @@ public static class PointWords
     /// <summary>A value with its unit, three figures.</summary>
     /// <param name="value">The value.</param>
     /// <param name="unit">Its unit.</param>
-    public static string Short(double value, string unit)
+    public static string WithUnit(double value, string unit)
     {
         string number = Math.Abs(value) switch { >= 100 => value.ToString("0", CultureInfo.InvariantCulture), >= 10 => value.ToString("0.#", CultureInfo.InvariantCulture), _ => value.ToString("0.##", CultureInfo.InvariantCulture) };
         return $"{number.Replace('-', '\u2212')} {unit}".TrimEnd();
@@ -80,6 +80,6 @@ public static class PointWords
     {
         double was = Aim(study, from, k), now = Aim(study, to, k), gain = (a.More ? 1 : -1) * (now - was);
         string how = gain > 0 ? "better" : gain < 0 ? "worse" : "the same";
-        return $"{a.Measure.Words}{Where(a.Measure.Text)} {Short(was, a.Measure.Unit)} → {Short(now, a.Measure.Unit)}, {how}";
+        return $"{a.Measure.Words}{Where(a.Measure.Text)} {WithUnit(was, a.Measure.Unit)} → {WithUnit(now, a.Measure.Unit)}, {how}";
     }));
 }

@@ -6,7 +6,6 @@ using Graspwright.Page.Changes;
 using Graspwright.Page.Hands;
 using Graspwright.Page.Pages;
 using Graspwright.Page.Works;
-using Graspwright.Workshop.Results;
 using Graspwright.Workshop.Search;
 using Change = Graspwright.Hand.Change;
 

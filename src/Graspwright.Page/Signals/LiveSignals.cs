@@ -5,7 +5,6 @@ using Graspwright.Page.Hands;
 using Graspwright.Page.Pages;
 using Graspwright.Page.Works;
 using Graspwright.Signals.Quality;
-using Graspwright.Workshop.Results;
 using Graspwright.Workshop.Signals;
 
 namespace Graspwright.Page.Signals;

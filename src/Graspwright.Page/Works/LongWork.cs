@@ -4,7 +4,7 @@ using Graspwright.Page.Pages;
 namespace Graspwright.Page.Works;
 
 /// <summary>One piece of long work: how far it is, how it is stopped, and what came of it. It goes on whether or not a page is looked at.</summary>
-public sealed class LongWork
+public sealed class LongWork : IDisposable
 {
     private const double TellEverySeconds = 0.1;
     private readonly TimeProvider _time;
@@ -130,6 +130,16 @@ public sealed class LongWork
 
     /// <summary>Asks it to stop.</summary>
     public void End() => _stop.Cancel();
+
+    /// <summary>Frees what belongs to a work that has ended; one that goes on keeps it.</summary>
+    public void Dispose()
+    {
+        if (_task.IsCompleted)
+        {
+            _stop.Dispose();
+            _task.Dispose();
+        }
+    }
 
     /// <summary>Waits for what comes of it.</summary>
     /// <param name="longest">How long at most.</param>

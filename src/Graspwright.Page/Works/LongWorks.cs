@@ -51,9 +51,10 @@ public sealed class LongWorks(TimeProvider time) : IDisposable
             work.End();
         }
 
-        foreach (LongWork work in _all.Values.Where(w => w.Name.CanStop))
+        foreach (LongWork work in _all.Values)
         {
-            _ = work.Wait(ToTheLast);
+            _ = work.Wait(work.Name.CanStop ? ToTheLast : TimeSpan.Zero);
+            work.Dispose();
         }
     }
 }
