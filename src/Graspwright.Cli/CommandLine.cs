@@ -91,7 +91,15 @@ internal static class CommandLine
 
     private static InputError Value(Option option, SymbolResult given, string help) =>
         new("command line", 0, 0, option.Name, $"'{string.Join(' ', given.Tokens.Select(t => t.Value))}'",
-            option.ValueType == typeof(double[]) ? "a number with a decimal point" : "one value", help);
+            given.Tokens.Count > 1 && !option.ValueType.IsArray ? "one value" : Allowed(option), help);
+
+    private static string Allowed(Option option)
+    {
+        Type one = option.ValueType.IsArray ? option.ValueType.GetElementType()! : Nullable.GetUnderlyingType(option.ValueType) ?? option.ValueType;
+        return one == typeof(double) ? $"{(option.HelpName is { } unit ? unit.ToLowerInvariant() : "a value")} as a plain number with a decimal point, without the unit"
+            : one == typeof(int) || one == typeof(long) ? "a whole number"
+            : "one value";
+    }
 
     private static IReadOnlyList<string> Known(Command command, bool options) =>
         options ? [.. command.Options.Select(o => o.Name), "--help"]

@@ -6,7 +6,7 @@ namespace Graspwright.Cli;
 internal static class Interruption
 {
     private static volatile string? s_unfinished;
-    private static volatile Action? s_finish;
+    private static Action? s_finish;
     private static readonly List<PosixSignalRegistration> s_registrations = []; // they end when they are collected
 
     /// <summary>File being written under its temporary name; <see langword="null"/> = none.</summary>
@@ -19,11 +19,11 @@ internal static class Interruption
     /// <summary>What is said when the user stops.</summary>
     public static string Farewell { get; set; } = "Stopped. Nothing was left half-written.";
 
-    /// <summary>What ends the work in hand by itself, keeping what it has; <see langword="null"/> = the program ends at once.</summary>
+    /// <summary>What ends the work in hand by itself, keeping what it has; <see langword="null"/> = the program ends at once, as it does when it is stopped a second time.</summary>
     public static Action? Finish
     {
-        get => s_finish;
-        set => s_finish = value;
+        get => Volatile.Read(ref s_finish);
+        set => Volatile.Write(ref s_finish, value);
     }
 
     /// <summary>Listens for the user's stop, and for being ended from outside: a closed terminal, a shutdown.</summary>
@@ -46,7 +46,7 @@ internal static class Interruption
 
     private static void Stop(Terminal terminal)
     {
-        if (Finish is { } finish)
+        if (Interlocked.Exchange(ref s_finish, null) is { } finish)
         {
             finish();
             return;

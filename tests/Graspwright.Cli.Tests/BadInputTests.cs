@@ -99,7 +99,9 @@ public sealed class BadInputTests
     [InlineData("Did you mean --object?", "grip", "HAND", "--objct", "mug")]
     [InlineData("Did you mean grip?", "gripp", "HAND")]
     [InlineData("Did you mean 'mug'?", "grip", "HAND", "--object", "mugg")]
-    [InlineData("--at: 'abc'; allowed: a number", "grip", "HAND", "--at", "abc")]
+    [InlineData("--at: 'abc'; allowed: degrees as a plain number", "grip", "HAND", "--at", "abc")]
+    [InlineData("--lead: '0 s'; allowed: seconds as a plain number", "clock", "HAND", "--lead", "0 s")]
+    [InlineData("--seed: '1.5'; allowed: a whole number", "search", "HAND", "--seed", "1.5")]
     [InlineData("HAND: nothing was given; allowed: the hand file", "grip")]
     public void Says_in_one_line_what_was_meant(string words, params string[] args)
     {

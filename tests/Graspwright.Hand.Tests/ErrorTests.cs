@@ -30,6 +30,7 @@ public sealed class ErrorTests
         { "side = \"right\"", "side = \"rigt\"", "hand.toml(25,8): wearer.side: found \"rigt\"; allowed: \"left\" or \"right\"; fix: write \"right\"" },
         { "side = \"right\"", "side = true", "hand.toml(25,8): wearer.side: found true, a truth value; allowed: \"left\" or \"right\"; fix: write \"left\"" },
         { "anchor = [\"-48 mm\", \"27 mm\"]", "anchor = [\"-48 mm\"]", "hand.toml(37,10): pull_link.anchor: found a list of 1; allowed: a list of two, x (distal) and y (dorsal); fix: write [\"-45 mm\", \"28 mm\"]" },
+        { "anchor = [\"-48 mm\", \"27 mm\"]", "anchor = [\"-48 mm\", \"27 m\"]", "hand.toml(37,21): pull_link.anchor.y: found \"27 m\"; allowed: a length of at most 10 m; fix: check the number and the unit, such as [\"-45 mm\", \"28 mm\"]" },
         { "anchor = [\"-48 mm\", \"27 mm\"]", "anchor = [\"-48 mm\", 27]", "hand.toml(37,21): pull_link.anchor.y: found 27, a number without a unit; allowed: a length as text with a unit (mm, cm, m, in, μm); fix: add the unit: write \"27 mm\"" },
 
         // what is missing

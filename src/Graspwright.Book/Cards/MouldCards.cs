@@ -35,7 +35,7 @@ public static class MouldCards
         return OnePage(shorter => Copies(answer, paper, shorter));
     }
 
-    private const int Shortest = 3;
+    private const int Shortest = 4;
 
     // The first of ever shorter versions that goes on one page; cautions stay on every one.
     private static byte[] OnePage(Func<int, PageFlow> version)
@@ -78,7 +78,7 @@ public static class MouldCards
         }
         else
         {
-            flow.Small($"{string.Join("; ", away.Rows.Select(r => r[0].Text))}. Test a patch first.");
+            flow.Paragraph($"{string.Join("; ", away.Rows.Select(r => r[0].Text))}. Test a patch first.");
         }
 
         flow.Caution(answer.Cautions);
@@ -92,13 +92,13 @@ public static class MouldCards
         PageFlow flow = new(paper, "Clock plan", answer.Hand);
         flow.Title("Clock plan", answer.Hand);
         flow.Paragraph(answer.Sentence, strong: true);
-        flow.NotToScale(MouldPictures.Plan(result), "Steps and deadlines.", highestMm: 62 - 8 * shorter);
+        flow.NotToScale(MouldPictures.Plan(result), "Steps and deadlines.", highestMm: shorter < Shortest ? 92 : 56);
         Table(flow, answer, "clock", "From the start of mixing", columns: [0, 1, 2, 3]);
         Mind(flow, answer, shorter);
-        if (shorter < Shortest)
+        if (shorter < Shortest - 1)
         {
             flow.Heading("What is said, and when");
-            flow.Table([new("when", 14, Right: true), new("what")], [.. result.Lines.Take(13 - 3 * shorter).Select(l => (IReadOnlyList<string>)[Stamp(l.At), l.Text])]);
+            flow.Table([new("when", 14, Right: true), new("what")], [.. result.Lines.Take(13 - 4 * shorter).Select(l => (IReadOnlyList<string>)[Stamp(l.At), l.Text])]);
         }
 
         flow.Caution(answer.Cautions);
@@ -118,7 +118,7 @@ public static class MouldCards
         }
 
         flow.Caution(answer.Cautions);
-        Table(flow, answer, "fit record, to fill in", "Fit record", pen: true, mostRows: shorter == 0 ? int.MaxValue : 9 - 2 * shorter);
+        Table(flow, answer, "fit record, to fill in", "Fit record", pen: true, mostRows: shorter == 0 ? int.MaxValue : Math.Max(3, 9 - 2 * shorter));
         return flow;
     }
 
@@ -151,7 +151,7 @@ public static class MouldCards
 
         int[] shown = columns ?? [.. Enumerable.Range(0, table.Columns.Count)];
         flow.Heading(heading);
-        flow.Table([.. shown.Select(c => Column(table, c))], [.. table.Rows.Take(mostRows).Select(r => (IReadOnlyList<string>)[.. shown.Select(c => Words(r[c]))])], pen);
+        flow.Table([.. shown.Select(c => Column(table, c))], [.. table.Rows.Take(mostRows).Select(r => (IReadOnlyList<string>)[.. shown.Select(c => Words(table, r, c))])], pen);
     }
 
     private static TableColumn Column(Table table, int c)
@@ -161,7 +161,12 @@ public static class MouldCards
         return new(column.Unit.Length > 0 ? $"{column.Name}, {column.Unit}" : column.Name, Right: number);
     }
 
-    private static string Words(Cell cell) => cell.Text ?? cell.Number?.ToString("0.#", CultureInfo.InvariantCulture) ?? "";
+    // The numbers of a column have the same decimals: 15.0 beside 2.7.
+    private static string Words(Table table, IReadOnlyList<Cell> row, int c)
+    {
+        bool whole = table.Rows.All(r => r[c].Number is not { } number || Math.Abs(number - Math.Round(number)) < 0.05);
+        return row[c].Text ?? row[c].Number?.ToString(whole ? "0" : "0.0", CultureInfo.InvariantCulture) ?? "";
+    }
 
     private static string Stamp(double seconds) => string.Create(CultureInfo.InvariantCulture, $"{(int)seconds / 60}:{(int)seconds % 60:00}");
 }

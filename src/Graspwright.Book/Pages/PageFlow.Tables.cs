@@ -7,7 +7,7 @@ public sealed partial class PageFlow
 {
     private const double CellMm = 1.6;
 
-    /// <summary>A table. It breaks between rows and repeats its head on the next page.</summary>
+    /// <summary>A table. It breaks between rows, never before the last alone, and repeats its head on the next page.</summary>
     /// <param name="columns">The columns.</param>
     /// <param name="rows">Cells row by row; an empty cell is left free.</param>
     /// <param name="pen">Whether cells are to be filled in by pen: the table gets a grid, the full width and rows high enough to write in.</param>
@@ -25,23 +25,24 @@ public sealed partial class PageFlow
         double[] widths = Widths(columns, rows, pen);
         IReadOnlyList<string> head = [.. columns.Select(c => c.Head)];
         double headHeight = Height(head, widths, strong: true);
-        double first = rows.Count == 0 ? 0 : Math.Max(pen ? penRow : 0, Height(rows[0], widths, strong: false));
-        Need(headHeight + first);
+        double[] heights = [.. rows.Select(r => Math.Max(pen ? penRow : 0, Height(r, widths, strong: false)))];
+        Need(headHeight + heights.FirstOrDefault());
         Head();
-        foreach (IReadOnlyList<string> row in rows)
+        for (int r = 0; r < rows.Count; r++)
         {
-            double height = Math.Max(pen ? penRow : 0, Height(row, widths, strong: false));
-            if (height > LeftMm)
+            // The last row never stands alone on a page of its own: the one before goes with it.
+            double together = r > 0 && r == rows.Count - 2 ? heights[r] + heights[r + 1] : heights[r];
+            if (heights[r] > LeftMm || (together > LeftMm && together + headHeight <= HeightMm))
             {
                 NewPage();
                 Head();
             }
 
-            Row(columns, row, widths, height, strong: false);
+            Row(columns, rows[r], widths, heights[r], strong: false);
             Rule(Pen.Pale);
             if (pen)
             {
-                Uprights(widths, height);
+                Uprights(widths, heights[r]);
             }
         }
 

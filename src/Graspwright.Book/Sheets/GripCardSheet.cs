@@ -32,6 +32,7 @@ public static class GripCardSheet
             flow.Heading(string.Create(CultureInfo.InvariantCulture, $"{Upper(name)} – {grip.WholeSeconds:0.0} s"));
             flow.Small($"On the {grip.Choice.Thing!.Name}{(grip.Choice.Pattern is { } locks ? $", locks: {locks.Name}" : ", no lock first")}.");
             flow.Steps(grip.Steps);
+            flow.Need(18);
             flow.Paragraph("Out of order:", strong: true);
             flow.Bullets(grip.OutOfOrder);
         }

@@ -5,6 +5,9 @@ namespace Graspwright.Hand;
 /// <summary>Reads the value of one key as the key describes it. Faults are reported where a list is given; a value that is not there is NaN.</summary>
 internal static class ValueReading
 {
+    /// <summary>Nothing about a hand, its wearer and its jobs is longer [m]; beyond it the unit is wrong.</summary>
+    internal const double LongestLength = 10;
+
     public static double Quantity(HandKey key, Node node, string path, Faults? faults, Dimension? dimension = null)
     {
         Dimension wanted = dimension ?? key.Dimension;
@@ -29,6 +32,12 @@ internal static class ValueReading
         if (!key.Bounds.Hold(quantity.Si))
         {
             faults?.Add(node.Place, path, node.Found(), key.Bounds.Words, $"measure it again or check the sign and the unit, such as {key.Example}");
+            return double.NaN;
+        }
+
+        if (wanted == Dimension.Length && Math.Abs(quantity.Si) > LongestLength)
+        {
+            faults?.Add(node.Place, path, node.Found(), "a length of at most 10 m", $"check the number and the unit, such as {key.Example}");
             return double.NaN;
         }
 

@@ -14,7 +14,7 @@ public static class HandReference
 
             One text file describes one hand. It is TOML 1.0 in UTF-8. This page is made by the program from the same table of keys that reads the file.
 
-            - A value with a dimension is text with its unit, with or without a space: `"12 mm"`, `"0.5in"`, `"38 deg"`. A bare number is refused there, and so is a decimal comma.
+            - A value with a dimension is text with its unit, with or without a space: `"12 mm"`, `"0.5in"`, `"38 deg"`. A bare number is refused there, and so are a decimal comma and a length beyond 10 m, since its unit is wrong.
             - Places are `[x, y]` from the wrist's bending axis with the hand open: x toward the fingertips, y toward the back of the hand. Directions count from x, toward y.
             - A value that is left out takes its default. A default with a source stands in for a measurement: it is listed as "guessed, measure it".
             - Lists count from 1: `fingers.index.segments[1]` is the proximal segment. Places have `.x` and `.y`.

@@ -94,6 +94,11 @@ internal sealed partial class ConeProgram
             }
         }
 
+        Values();
+    }
+
+    private void Values()
+    {
         Array.Clear(_value);
         for (int round = 0; round < 4; round++)
         {

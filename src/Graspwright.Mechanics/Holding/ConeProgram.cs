@@ -4,8 +4,8 @@ namespace Graspwright.Mechanics.Holding;
 /// <remarks>
 /// Revised simplex in which the edges of a round cone are columns made on demand: for prices y the best edge of the cone
 /// {n + μ·u, |u| ≤ 1} lies along −(y·t). So the cones stay round and the result is the cone program's own, with a bound
-/// on what is missing (Dantzig and Wolfe's column generation). Right sides of 0 are shifted by some 1e-10 so that no
-/// step is degenerate.
+/// on what is missing (Dantzig and Wolfe's column generation). Right sides are shifted by some 1e-10 so that no
+/// step is degenerate; the last basis is solved for the right sides as given.
 /// </remarks>
 internal sealed partial class ConeProgram
 {
@@ -130,13 +130,25 @@ internal sealed partial class ConeProgram
 
         Run(phaseOne: false, coneCost, scale);
         Invert();
+        Unshift();
+        return true;
+    }
+
+    /// <summary>
+    /// Values and goal of the last basis for the right sides as they were given. Its prices bound every solution, shifted
+    /// or not; where a value comes out a hair below zero the basis is degenerate, and the value is zero.
+    /// </summary>
+    private void Unshift()
+    {
+        Array.Clear(_shift);
+        Values();
         Goal = 0;
         for (int r = 0; r < _rows; r++)
         {
+            _value[r] = _owner[r] < 0 ? 0 : _value[r];
             Goal += _cost[r] * _value[r];
+            _value[r] = Math.Max(0, _value[r]);
         }
-
-        return true;
     }
 
     /// <summary>Value of a variable.</summary>

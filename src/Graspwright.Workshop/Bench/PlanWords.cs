@@ -14,12 +14,12 @@ internal static class PlanWords
     private const double Tied = 0.9;
 
     /// <summary>The answer.</summary>
-    public static Answer Compose(HandModel hand, ReadingPlan plan, IReadOnlyList<BenchParameter> parameters, int candidates) => new()
+    public static Answer Compose(HandModel hand, ReadingPlan plan, IReadOnlyList<BenchParameter> parameters, int candidates, IReadOnlyList<Finding> inTheWay) => new()
     {
         Verb = "readings",
         Hand = hand.Name,
         Sentence = Sentence(plan, parameters, candidates),
-        Findings = [.. Findings(plan, parameters)],
+        Findings = [.. inTheWay, .. Findings(plan, parameters)],
         Tables =
         [
             new("readings to take", [new("reading", ""), new("on", ""), new("stroke", ""), new("wrist", "deg"), new("read", ""), new("expected", ""), new("unit", ""), new("scatter", ""), new("tells most of", "")],

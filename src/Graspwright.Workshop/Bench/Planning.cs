@@ -42,15 +42,23 @@ public static class Planning
             IReadOnlyList<BenchParameter> parameters = BenchParameter.Of(drive);
             (string Name, HeldObject Held)[] things = [("nothing", HeldObject.None), .. hand.Objects.Where(o => o is not NothingHeld).Select(o => (o.Name, HoldMapping.ToHeld(hand, o)))];
             List<BenchReading> candidates = [];
+            List<Finding> inTheWay = [];
             foreach ((string name, HeldObject held) in things)
             {
-                candidates.AddRange(Candidates(question, drive, parameters, name, held));
+                try
+                {
+                    candidates.AddRange(Candidates(question, drive, parameters, name, held));
+                }
+                catch (DriveException fault) when (fault.Fault == DriveFault.ObjectOverlaps)
+                {
+                    inTheWay.Add(Faults.Overlap(hand.Objects.First(o => o.Name == name), fault));
+                }
             }
 
             IReadOnlyList<int> chosen = DesignOfReadings.Choose(candidates, question.Count);
             BenchReading[] ordered = [.. chosen.Select(i => candidates[i]).OrderBy(r => Array.FindIndex(things, t => t.Name == r.Thing)).ThenBy(r => r.Opening).ThenBy(r => r.Opening ? -r.WristDegrees : r.WristDegrees).ThenBy(r => r.Quantity, StringComparer.Ordinal)];
             ReadingPlan plan = DesignOfReadings.Plan(ordered, parameters.Count);
-            return (PlanWords.Compose(hand, plan, parameters, candidates.Count), plan, parameters, []);
+            return (PlanWords.Compose(hand, plan, parameters, candidates.Count, inTheWay), plan, parameters, []);
         }
         catch (DriveException fault)
         {
@@ -62,11 +70,8 @@ public static class Planning
     {
         RunOptions options = new() { EffortFraction = question.Hand.Wrist.SqueezeShare };
         RunResult?[] runs = new RunResult?[1 + 2 * parameters.Count];
-        Parallel.For(0, runs.Length, i =>
-        {
-            DriveModel changed = i == 0 ? drive : parameters[(i - 1) / 2].Scaled!(Math.Exp((i & 1) == 1 ? Step : -Step));
-            runs[i] = question.Solver(changed, held, options);
-        });
+        runs[0] = question.Solver(drive, held, options); // alone first: an object in the way is told once, and nothing is run for it
+        Parallel.For(1, runs.Length, i => runs[i] = question.Solver(parameters[(i - 1) / 2].Scaled!(Math.Exp((i & 1) == 1 ? Step : -Step)), held, options));
         if (runs.Any(r => r is null || r.End == RunEnd.NotFollowed))
         {
             return [];

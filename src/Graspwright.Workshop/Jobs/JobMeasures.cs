@@ -66,7 +66,7 @@ public static class JobMeasures
     /// <summary>The drive's moment less what the weights of hand, device and load give toward the drive's side.</summary>
     internal static Figure WristOf(JobOutcome o)
     {
-        Figure figure = new($"wrist_moment@{o.Job.Name}", "moment that the wrist must hold, in its driving direction", "N·m");
+        Figure figure = HandMeasureTable.WristMoment.Blank with { Key = $"{HandMeasureTable.WristMoment.Key}@{o.Job.Name}" };
         if (o.Unknown is not null)
         {
             return figure with { Why = o.Unknown };

@@ -19,6 +19,10 @@ public static class HandMeasureTable
     public static HandMeasure JobSpare { get; } = new("job_spare", "what could be added, or is missing where negative", "", Better.More,
         (r, job) => JobMeasures.SpareOf(r.Job(job)), JobNames, (r, job) => JobMeasures.Read(r.BriefJob(job), o => o.Spare));
 
+    /// <summary>What the wrist holds during a job.</summary>
+    public static HandMeasure WristMoment { get; } = new("wrist_moment", "moment that the wrist must hold, in its driving direction", "N·m", Better.Less,
+        (r, job) => JobMeasures.WristOf(r.Job(job)), JobNames, (r, job) => JobMeasures.Read(r.BriefJob(job), o => o.WristNeeds));
+
     /// <summary>Sideways push at a fingertip that something gives way to.</summary>
     public static HandMeasure SidePushToBreak { get; } = new("side_push_to_break", "sideways push at a fingertip that something gives way to", "N", Better.More,
         (r, _) => StrengthFigures.BreakingPush(r.Orders));
@@ -51,6 +55,10 @@ public static class HandMeasureTable
     public static HandMeasure TravelClearance { get; } = new("clearance", "smallest gap over the travel", "mm", Better.More,
         (r, _) => RoomMeasures.Clearance(r.Sweeps));
 
+    /// <summary>Smallest gap from a finger to the palm or a stump.</summary>
+    public static HandMeasure PalmGap { get; } = new("palm_gap", "smallest gap from a finger to the palm or a stump, nothing held", "mm", Better.More,
+        (r, _) => RoomMeasures.PalmGap(r.Sweeps));
+
     /// <summary>Height over the back of the shell.</summary>
     public static HandMeasure Height { get; } = new("height", "height over the back of the shell", "mm", Better.Less,
         (r, _) => RoomMeasures.Height(r.Hand, r.Sweeps));
@@ -62,8 +70,8 @@ public static class HandMeasureTable
     /// <summary>All of them.</summary>
     public static IReadOnlyList<HandMeasure> All { get; } =
     [
-        JobsDone, JobMargin, JobSpare, SidePushToBreak, KnockMargin, SqueezeFactor, FirstFailureDays, DailyDamage, MovingMass, PartsCount,
-        TravelClearance, Height, KnuckleRoom,
+        JobsDone, JobMargin, JobSpare, WristMoment, SidePushToBreak, KnockMargin, SqueezeFactor, FirstFailureDays, DailyDamage, MovingMass, PartsCount,
+        TravelClearance, PalmGap, Height, KnuckleRoom,
     ];
 
     private static IEnumerable<string> JobNames(Hand.HandModel hand) => hand.Jobs.Select(j => j.Name);

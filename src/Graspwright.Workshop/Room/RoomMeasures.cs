@@ -18,6 +18,15 @@ internal static class RoomMeasures
             : HandMeasureTable.TravelClearance.Blank with { Value = 1000 * near.Gap, Working = Measures.Clearance.Of(near) };
     }
 
+    /// <summary>Smallest gap from a finger to the palm or a stump, over the travel and every lock pattern.</summary>
+    public static Figure PalmGap(IReadOnlyList<RoomSwept> sweeps)
+    {
+        NearPair? near = sweeps.SelectMany(s => s.Sweep.OnPalm).MinBy(p => p.Gap);
+        return near is null
+            ? HandMeasureTable.PalmGap.Blank with { Why = sweeps.Count == 0 ? NoRoom : "no finger comes near the palm or a stump" }
+            : HandMeasureTable.PalmGap.Blank with { Value = 1000 * near.Gap, Working = Measures.Clearance.Of(near) };
+    }
+
     /// <summary>Height of the highest moving part over the back of the shell.</summary>
     public static Figure Height(Hand.HandModel hand, IReadOnlyList<RoomSwept> sweeps)
     {

@@ -103,12 +103,7 @@ public static class Rooming
     internal static string With(string locks) => locks == GripQuestion.AllFree ? "" : $" with the locks ‘{locks}’";
 
     private static List<Figure> Figures(Hand.HandModel hand, Hand.HandRoom room, RoomSwept[] sweeps) =>
-        [RoomMeasures.Clearance(sweeps), RoomMeasures.Height(hand, sweeps), .. Palm(sweeps), .. room.Stumps.Select(s => RoomMeasures.KnuckleRoom(hand, s.Finger))];
-
-    /// <summary>Smallest gap from a finger to the palm or a stump.</summary>
-    private static IEnumerable<Figure> Palm(RoomSwept[] sweeps) => sweeps.SelectMany(s => s.Sweep.OnPalm).MinBy(p => p.Gap) is { } palm
-        ? [new("palm_gap", "smallest gap from a finger to the palm or a stump, nothing held", "mm") { Value = 1000 * palm.Gap, Working = Measures.Clearance.Of(palm) }]
-        : [];
+        [RoomMeasures.Clearance(sweeps), RoomMeasures.Height(hand, sweeps), RoomMeasures.PalmGap(sweeps), .. room.Stumps.Select(s => RoomMeasures.KnuckleRoom(hand, s.Finger))];
 
     /// <summary>Least x of a knuckle axis before its stump: end, liner, shell, air and base [m].</summary>
     internal static double Needed(Hand.HandRoom room, Hand.NamedPlace stump) => stump.Place.X + room.Liner + room.Shell + room.Clearance + room.Base;

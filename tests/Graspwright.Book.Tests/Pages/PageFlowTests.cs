@@ -62,6 +62,23 @@ public sealed class PageFlowTests
     }
 
     [Fact]
+    public void The_last_row_of_a_table_never_stands_alone_on_a_page()
+    {
+        bool broke = false;
+        for (int rows = 24; rows < 36; rows++)
+        {
+            PageFlow flow = new(Paper.Letter, "Trial", "");
+            flow.Table([new("number", Right: true), new("word")], [.. Enumerable.Range(0, rows).Select(i => (IReadOnlyList<string>)[$"{i}", $"row{i}"])], pen: true);
+            using PdfDocument file = PdfDocument.Open(flow.ToPdf());
+            int last = file.GetPage(file.NumberOfPages).GetWords().Count(w => w.Text.StartsWith("row", StringComparison.Ordinal));
+            Assert.True(last >= 2, $"{last} of {rows} rows on the last page");
+            broke |= last == 2;
+        }
+
+        Assert.True(broke, "no table of these broke before its last two rows");
+    }
+
+    [Fact]
     public void A_drawing_at_full_size_keeps_its_size_turned_or_spread()
     {
         const double mm = 72 / 25.4;

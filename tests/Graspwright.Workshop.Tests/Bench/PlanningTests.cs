@@ -36,6 +36,18 @@ public sealed class PlanningTests
         Assert.Equal("reading,stroke,object,locks,wrist_deg,quantity,finger,x_mm,y_mm,direction_deg,value,unit,sd", Planning.Csv(plan).Split('\n')[0]);
     }
 
+    [Fact]
+    public void An_object_that_lies_in_a_finger_is_left_out_and_named()
+    {
+        RunResult Solve(DriveModel drive, HeldObject held, RunOptions options) =>
+            held is Face ? throw new DriveException(DriveFault.ObjectOverlaps, "index", 0.0086, "overlap") : ClosingRun.Solve(drive, held, options);
+        (Answer? answer, ReadingPlan? plan, _, IReadOnlyList<InputError> errors) = Planning.Answer(new(Boatyard) { Solver = Solve });
+        Assert.Empty(errors);
+        Finding left = Assert.Single(answer!.Findings, f => f.Key == "object_overlaps");
+        Assert.Equal("plate", left.Subject);
+        Assert.DoesNotContain(plan!.Readings, r => r.Thing == "plate");
+    }
+
     // With two readings made again on a hand whose cuff is a tenth stiffer, the sensitivities must foretell the change.
     [Fact]
     public void Sensitivities_foretell_what_a_stiffer_cuff_does()
