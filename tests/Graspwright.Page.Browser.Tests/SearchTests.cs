@@ -41,7 +41,7 @@ public sealed class SearchTests(Chromium chromium)
             SearchResult whole = Searching.Answer(new(HandEditor.Open(reading, demo.Folder)!) { File = demo.File, Name = reading.Hand!.Decisions.Searches[0].Name, Evaluations = 320 });
             using HttpClient client = new();
             Assert.Equal(JsonAnswer.Write(whole.Answer!), await client.GetStringAsync(new Uri(server.Address, "/search.json"), TestContext.Current.CancellationToken));
-            Assert.Empty(visited.Complaints.Where(c => !c.Contains("ERR_CONNECTION_REFUSED", StringComparison.Ordinal) && !c.Contains("WebSocket", StringComparison.Ordinal)));
+            Assert.DoesNotContain(visited.Complaints, c => !c.Contains("ERR_CONNECTION_REFUSED", StringComparison.Ordinal) && !c.Contains("WebSocket", StringComparison.Ordinal)); // the program was away for a while
         }
         finally
         {
