@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Globalization;
 using Graspwright.Hand;
 using Graspwright.Page.Hands;
 using Graspwright.Page.Search;
@@ -36,7 +37,7 @@ public sealed class HandAnswers(OpenHand open, LongWorks works)
     private readonly ConcurrentDictionary<string, Lazy<Told>> _told = new(StringComparer.Ordinal);
     private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(60);
     private readonly Lock _gate = new();
-    private readonly Dictionary<string, (int, int)> _begun = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> _begun = new(StringComparer.Ordinal);
     private (int, int) _of;
 
     /// <summary>Long works on this hand.</summary>
@@ -63,8 +64,6 @@ public sealed class HandAnswers(OpenHand open, LongWorks works)
         "lasts" => Lasts(hand),
         "lives" => FromLog(verb, hand, log => LivesAnswer.Of(new(hand, log, null, null)) is var lives ? (lives.Answer, lives) : default),
         "spares" => FromLog(verb, hand, log => SparesAnswer.Of(hand, log, null) is var spares ? (spares.Answer, spares) : default),
-        "form" => FormAnswer.Of(hand, open.Path) is var form ? new(verb, form.Answer, form.Errors, form) : throw new InvalidOperationException(),
-        "pattern" => PatternAnswer.Of(hand, open.Path) is var pattern ? new(verb, pattern.Answer, pattern.Errors, pattern) : throw new InvalidOperationException(),
         "liner" => Pair(verb, LinerAnswer.Of(hand, open.Path)),
         "clock" => ClockAnswer.Of(hand, open.Path) is var (clock, errors) ? new(verb, clock?.Answer, errors, clock) : throw new InvalidOperationException(),
         "off" => OffAnswer.Of(hand, open.Path) is var (off, faults) ? new(verb, off?.Answer, faults, off) : throw new InvalidOperationException(),
@@ -104,15 +103,42 @@ public sealed class HandAnswers(OpenHand open, LongWorks works)
     {
         lock (_gate)
         {
-            (int, int) now = (open.State.Version, open.Beside);
+            string now = StateFor(verb);
             if (works.Find(verb) is { } work && _begun.GetValueOrDefault(verb) == now && (work.Goes || work.Told is not null || !again))
             {
                 return work;
             }
 
             _begun[verb] = now;
-            return works.Begin(Long[verb], verb == "changes" ? Changes : _ => Short(verb));
+            return works.Begin(Long[verb], verb == "changes" ? Changes : _ => OfLimb(verb));
         }
+    }
+
+    /// <summary>What a long work was begun for. Form and pattern look at the limb and its liner alone, and go on while the drive is changed.</summary>
+    private string StateFor(string verb)
+    {
+        HandState state = open.State;
+        return verb != "changes" && state.Reading.Hand is { Form: not null } hand
+            ? string.Create(CultureInfo.InvariantCulture, $"{open.Beside} {hand.Name} {hand.Side} {HandWriter.WritePart(hand, "form")} {(hand.Liner is null ? "" : HandWriter.WritePart(hand, "liner"))}")
+            : string.Create(CultureInfo.InvariantCulture, $"{state.Version} {open.Beside}");
+    }
+
+    private Told OfLimb(string verb)
+    {
+        HandState state = open.State;
+        if (state.Reading.Hand is not { } hand)
+        {
+            return new(verb, null, [.. state.Reading.Errors.Select(Error)]);
+        }
+
+        if (verb == "form")
+        {
+            FormResult form = FormAnswer.Of(hand, open.Path);
+            return new(verb, form.Answer, form.Errors, form);
+        }
+
+        PatternResult pattern = PatternAnswer.Of(hand, open.Path);
+        return new(verb, pattern.Answer, pattern.Errors, pattern);
     }
 
     private static Told Waited(LongWork work, string verb)

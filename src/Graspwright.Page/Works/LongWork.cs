@@ -7,6 +7,7 @@ namespace Graspwright.Page.Works;
 public sealed class LongWork : IDisposable
 {
     private const double TellEverySeconds = 0.1;
+    private static long _numbers;
     private readonly TimeProvider _time;
     private readonly Action<LongWork> _tell;
     private readonly CancellationTokenSource _stop = new();
@@ -26,6 +27,9 @@ public sealed class LongWork : IDisposable
 
     /// <summary>What it is called, and where.</summary>
     public LongName Name { get; }
+
+    /// <summary>Its number, unlike that of any other.</summary>
+    public long Number { get; } = Interlocked.Increment(ref _numbers);
 
     /// <summary>Asked to stop.</summary>
     public CancellationToken Stop => _stop.Token;

@@ -1,3 +1,4 @@
+using Graspwright.Page.Hands;
 using Graspwright.Page.Pages;
 using Graspwright.Page.Works;
 
@@ -70,6 +71,24 @@ public sealed class LongWorksTests
         LongWork work = works.Begin(Name, _ => throw new InvalidOperationException("The spade broke."));
         Assert.True(work.Wait(Timeout.InfiniteTimeSpan));
         Assert.Contains("The spade broke", Assert.Single(work.Told!.Errors).Found, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_form_is_not_made_anew_when_the_drive_is_changed_but_when_the_limb_is()
+    {
+        using DemoHand demo = new();
+        using LongWorks works = new(TimeProvider.System);
+        OpenHand open = new(demo.File, TimeProvider.System);
+        HandAnswers answers = new(open, works);
+        LongWork form = answers.Work("form"), changes = answers.Work("changes");
+        Assert.True(open.Edit([new("crank.fulcrum.x", "21.4 mm")], "a move").IsDone);
+        Assert.Same(form, answers.Work("form"));
+        Assert.NotSame(changes, answers.Work("changes"));
+        Assert.True(open.Edit([new("form.far_edge", "78 mm")], "shorter").IsDone);
+        LongWork shorter = answers.Work("form");
+        Assert.NotSame(form, shorter);
+        Assert.True(shorter.Wait(Timeout.InfiniteTimeSpan));
+        Assert.NotEqual(form.Wait(Timeout.InfiniteTimeSpan) ? form.Told!.Json() : "", shorter.Told!.Json());
     }
 
     private static Told Endless(LongWork work)
