@@ -14,6 +14,9 @@ public sealed class Chromium : IAsyncLifetime
     private static readonly string[] Switches =
         ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--hide-scrollbars"];
 
+    /// <summary>When a state that never comes is given up; a machine under load is slow, not wrong.</summary>
+    private const int LongestMilliseconds = 60_000;
+
     private IBrowser? _browser;
 
     /// <summary>The source of axe-core, which scans a page for barriers.</summary>
@@ -44,7 +47,7 @@ public sealed class Chromium : IAsyncLifetime
         Assert.SkipWhen(_browser is null, "There is no chromium.");
         IBrowserContext context = await _browser!.CreateBrowserContextAsync();
         IPage page = await context.NewPageAsync();
-        page.DefaultTimeout = 30_000;
+        page.DefaultTimeout = LongestMilliseconds;
         Visited visited = new(context, page);
         await page.SetViewportAsync(new() { Width = width, Height = 1000 });
         await page.EmulateMediaFeaturesAsync([new() { MediaFeature = PuppeteerSharp.MediaFeature.PrefersColorScheme, Value = dark ? "dark" : "light" }]);

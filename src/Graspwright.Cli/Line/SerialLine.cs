@@ -10,6 +10,13 @@ internal static class SerialLine
     private const int SettingsBytes = 256; // larger than any system's struct termios
     private const int Now = 0;
 
+    /// <summary>Ports at which a board may hang: those that Linux and macOS name for boards at a USB plug. Elsewhere none is found; it is named by hand.</summary>
+    public static IReadOnlyList<string> Names()
+    {
+        string[] patterns = OperatingSystem.IsLinux() ? ["ttyACM*", "ttyUSB*"] : OperatingSystem.IsMacOS() ? ["cu.usb*"] : [];
+        return [.. patterns.SelectMany(p => Directory.EnumerateFileSystemEntries("/dev", p)).Order(StringComparer.Ordinal)];
+    }
+
     /// <summary>Opens a port for reading.</summary>
     /// <param name="path">Path of the port.</param>
     /// <param name="speed">Bits a second.</param>

@@ -56,7 +56,7 @@ public sealed class FileWatch : IDisposable
         }
     }
 
-    /// <summary>Files that a hand file names are tables and recordings; halves being written and kept versions are not.</summary>
+    /// <summary>Files that a hand file names are tables, recordings and scans; halves being written and kept versions are not.</summary>
     private static bool IsInput(string path) =>
-        Path.GetExtension(path) is ".csv" or ".edf" or ".bdf" or ".wav" && !Path.GetFileName(path).StartsWith('.');
+        Path.GetExtension(path) is ".csv" or ".edf" or ".bdf" or ".wav" or ".stl" or ".obj" or ".ply" or ".glb" && !Path.GetFileName(path).StartsWith('.');
 }

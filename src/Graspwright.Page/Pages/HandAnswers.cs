@@ -1,7 +1,12 @@
 using System.Collections.Concurrent;
+using System.Globalization;
 using Graspwright.Hand;
 using Graspwright.Page.Hands;
+using Graspwright.Page.Search;
+using Graspwright.Page.Works;
+using Graspwright.Workshop.Changes;
 using Graspwright.Workshop.Dose;
+using Graspwright.Workshop.Form;
 using Graspwright.Workshop.Grip;
 using Graspwright.Workshop.Jobs;
 using Graspwright.Workshop.Lives;
@@ -19,16 +24,35 @@ namespace Graspwright.Page.Pages;
 
 /// <summary>What each verb answers about the open hand, worked out once for each version of its files and only when asked for.</summary>
 /// <param name="open">The open hand.</param>
-public sealed class HandAnswers(OpenHand open)
+/// <param name="works">Takes what is worked out at length.</param>
+public sealed class HandAnswers(OpenHand open, LongWorks works)
 {
+    private static readonly Dictionary<string, LongName> Long = new(StringComparer.Ordinal)
+    {
+        ["changes"] = new("changes", "The changes", "sets of changes", "changes", CanStop: true),
+        ["form"] = new("form", "The form", "", "pattern", CanStop: false),
+        ["pattern"] = new("pattern", "The paper pattern", "", "pattern", CanStop: false),
+    };
+
     private readonly ConcurrentDictionary<string, Lazy<Told>> _told = new(StringComparer.Ordinal);
     private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(60);
     private readonly Lock _gate = new();
+    private readonly Dictionary<string, string> _begun = new(StringComparer.Ordinal);
     private (int, int) _of;
 
-    /// <summary>The answer of a verb.</summary>
+    /// <summary>Long works on this hand.</summary>
+    public LongWorks Works => works;
+
+    /// <summary>The answer of a verb; what is long is waited for.</summary>
     /// <param name="verb">The verb.</param>
-    public Told Of(string verb) => Once(verb, hand => verb switch
+    public Told Of(string verb) => verb switch
+    {
+        "search" => new SearchKeeping(open, works).Told(),
+        _ when Long.ContainsKey(verb) => Waited(Work(verb, again: true), verb),
+        _ => Short(verb),
+    };
+
+    private Told Short(string verb) => Once(verb, hand => verb switch
     {
         "grip" => Grip(hand),
         "jobs" => Jobs(hand),
@@ -55,6 +79,13 @@ public sealed class HandAnswers(OpenHand open)
     /// <returns><see langword="null"/> = it is being worked out.</returns>
     public Told? Soon(string verb)
     {
+        if (Long.ContainsKey(verb))
+        {
+            LongWork work = Work(verb);
+            _ = work.Wait(Patience);
+            return work.Told;
+        }
+
         Task<Told> task = Task.Run(() => Of(verb));
         if (task.Wait(Patience))
         {
@@ -63,6 +94,70 @@ public sealed class HandAnswers(OpenHand open)
 
         _ = task.ContinueWith(_ => open.Tell(), CancellationToken.None, TaskContinuationOptions.OnlyOnRanToCompletion, TaskScheduler.Default);
         return null;
+    }
+
+    /// <summary>The long work behind a verb for the files as they stand, begun if it was not.</summary>
+    /// <param name="verb">The verb.</param>
+    /// <param name="again">Begin it again if it was stopped.</param>
+    public LongWork Work(string verb, bool again = false)
+    {
+        lock (_gate)
+        {
+            string now = StateFor(verb);
+            if (works.Find(verb) is { } work && _begun.GetValueOrDefault(verb) == now && (work.Goes || work.Told is not null || !again))
+            {
+                return work;
+            }
+
+            _begun[verb] = now;
+            return works.Begin(Long[verb], verb == "changes" ? Changes : _ => OfLimb(verb));
+        }
+    }
+
+    /// <summary>What a long work was begun for. Form and pattern look at the limb and its liner alone, and go on while the drive is changed.</summary>
+    private string StateFor(string verb)
+    {
+        HandState state = open.State;
+        return verb != "changes" && state.Reading.Hand is { Form: not null } hand
+            ? string.Create(CultureInfo.InvariantCulture, $"{open.Beside} {hand.Name} {hand.Side} {HandWriter.WritePart(hand, "form")} {(hand.Liner is null ? "" : HandWriter.WritePart(hand, "liner"))}")
+            : string.Create(CultureInfo.InvariantCulture, $"{state.Version} {open.Beside}");
+    }
+
+    private Told OfLimb(string verb)
+    {
+        HandState state = open.State;
+        if (state.Reading.Hand is not { } hand)
+        {
+            return new(verb, null, [.. state.Reading.Errors.Select(Error)]);
+        }
+
+        if (verb == "form")
+        {
+            FormResult form = FormAnswer.Of(hand, open.Path);
+            return new(verb, form.Answer, form.Errors, form);
+        }
+
+        PatternResult pattern = PatternAnswer.Of(hand, open.Path);
+        return new(verb, pattern.Answer, pattern.Errors, pattern);
+    }
+
+    private static Told Waited(LongWork work, string verb)
+    {
+        _ = work.Wait(Timeout.InfiniteTimeSpan);
+        return work.Told ?? new(verb, null, [new("", 0, 0, verb, "it was stopped", "an answer", "begin it again")]);
+    }
+
+    private Told Changes(LongWork work)
+    {
+        HandState state = open.State;
+        if (state.Reading.Hand is null || HandEditor.Open(state.Reading, open.Folder) is not { } editor)
+        {
+            return new("changes", null, [.. state.Reading.Errors.Select(Error)]);
+        }
+
+        work.Count(0, 0);
+        ChangesResult result = Changing.Answer(new(editor) { File = open.Path, Watch = (done, all) => work.Count(done, all), Stop = work.Stop });
+        return new("changes", result.Answer, result.Errors, result);
     }
 
     /// <summary>Something worked out once for each version of the files.</summary>

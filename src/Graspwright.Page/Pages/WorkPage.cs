@@ -1,4 +1,5 @@
 using Graspwright.Page.Hands;
+using Graspwright.Page.Signals;
 using Microsoft.AspNetCore.Components;
 
 namespace Graspwright.Page.Pages;
@@ -28,6 +29,9 @@ public sealed class WorkPageAttribute(int order, string address, string name, st
 
     /// <summary>Name of its own script among <c>Scripts/</c>; empty = none.</summary>
     public string Script { get; init; } = "";
+
+    /// <summary>How the name of a file that may be sent to the page ends.</summary>
+    public string Takes { get; init; } = ".csv";
 }
 
 /// <summary>One look at a page.</summary>
@@ -38,6 +42,9 @@ public sealed class WorkPageAttribute(int order, string address, string name, st
 /// <param name="Now">When.</param>
 public sealed record Visit(OpenHand Open, HandAnswers Answers, WorkPageAttribute Page, IReadOnlyDictionary<string, string> Query, DateTimeOffset Now)
 {
+    /// <summary>Ports at which a board may hang.</summary>
+    public BoardLines Boards { get; init; } = BoardLines.None;
+
     /// <summary>A value behind the address, or another where there is none.</summary>
     /// <param name="name">Its name.</param>
     /// <param name="otherwise">The other.</param>
@@ -79,7 +86,18 @@ public abstract class PageBody : ComponentBase
     /// <param name="keep">What this line keeps between questions.</param>
     /// <returns>The reply as JSON; <see langword="null"/> = none.</returns>
     public virtual string? Reply(System.Text.Json.JsonElement question, IDictionary<string, object> keep) => null;
+
+    /// <summary>A file of the page's own to be taken away, made when it is asked for.</summary>
+    /// <param name="name">Its name.</param>
+    /// <returns><see langword="null"/> = the page has no such file.</returns>
+    public virtual Given? Give(string name) => null;
 }
+
+/// <summary>A file that is given.</summary>
+/// <param name="Bytes">What is in it.</param>
+/// <param name="Kind">Its media type.</param>
+/// <param name="Name">Name under which it is kept; empty = it is shown or read by the page.</param>
+public sealed record Given(byte[] Bytes, string Kind, string Name);
 
 /// <summary>Every page, found by its mark.</summary>
 public static class PageTable

@@ -12,13 +12,16 @@ function begin() {
   const choices = document.getElementById("drive-choices"), list = document.getElementById("handles");
   let handles = [], scale = 1, number = 0, shown = 0, asked = new Map(), waiting = null, drag = null, last = null, following = !new URLSearchParams(location.search).has("at"), playing = 0, spots = [], putting = false;
 
+  // Sizes are read when they change and not while dragging, as reading them makes the browser lay out what was just drawn.
+  let width = scene.clientWidth, mm = 1;
+
   const chosen = () => list.querySelector("input:checked")?.value ?? "";
   const handle = (key) => handles.find((h) => h.key === key);
   const state = () => Object.fromEntries(new FormData(choices));
 
   function question(extra = {}) {
     const s = state();
-    return { n: ++number, object: s.object ?? "", effort: s.effort ?? "", locks: s.locks ?? "", view: s.view ?? "", ghost: Number(s.ghost ?? 0), width: scene.clientWidth / 3.7795,
+    return { n: ++number, object: s.object ?? "", effort: s.effort ?? "", locks: s.locks ?? "", view: s.view ?? "", ghost: Number(s.ghost ?? 0), width: width / 3.7795,
       ...(following ? {} : { at: Number(wrist.value) }), ...(drag ? { handle: drag.key, x: drag.x, y: drag.y } : {}), ...extra };
   }
 
@@ -47,20 +50,40 @@ function begin() {
     const at = asked.get(m.n);
     for (const n of asked.keys()) if (n <= m.n) asked.delete(n); // older questions were overtaken and get no reply
     const late = at === undefined || (drag && performance.now() - at > oldest);
-    if (m.n > shown && !late) { shown = m.n; paint(m, at); }
+    if (m.n > shown && !late) { shown = m.n; next = [m, at]; frame ||= requestAnimationFrame(draw); }
     if (waiting !== null) send();
     else if (late) show(); // what was asked came too late to be shown: ask for what is true now
   }
 
+  // What came last is drawn at the beginning of the browser's next frame, once.
+  let next = null, frame = 0;
+  function draw() {
+    frame = 0;
+    paint(...next);
+  }
+
+  // A drawing is made of layers one behind the other; only those that differ are put in, as most of a chart stands still.
+  const drawn = new WeakMap();
+  function put(svg, marks) {
+    const layers = marks.includes('class="ghost"') ? null : marks.split(/(?=<g data-layer)/), before = drawn.get(svg);
+    if (layers && before?.length === layers.length && svg.children.length === layers.length) {
+      const now = [...svg.children];
+      layers.forEach((layer, i) => { if (layer !== before[i]) now[i].outerHTML = layer; });
+    } else svg.innerHTML = marks;
+    drawn.set(svg, layers);
+  }
+
+  const say = (element, text) => { if (element.textContent !== text) element.textContent = text; };
+
   function paint(m, at) {
-    words.textContent = m.words;
-    acting.textContent = m.acting;
+    say(words, m.words);
+    say(acting, m.acting);
     acting.classList.toggle("wrong", !m.sound);
     if (m.sound) {
-      drawing.setAttribute("viewBox", m.view);
-      drawing.innerHTML = m.scene;
-      curves.setAttribute("viewBox", m.curvesView);
-      curves.innerHTML = m.curves;
+      if (drawing.getAttribute("viewBox") !== m.view) drawing.setAttribute("viewBox", m.view);
+      put(drawing, m.scene);
+      if (curves.getAttribute("viewBox") !== m.curvesView) curves.setAttribute("viewBox", m.curvesView);
+      put(curves, m.curves);
       handles = m.handles;
       scale = m.scale;
       if (following || (m.n === number && waiting === null)) wrist.value = m.at; // a reply to an older question must not take the slider back from the hand
@@ -71,18 +94,26 @@ function begin() {
     if (drag) {
       drag.moved = m.moved;
       drag.sound = m.sound;
-      movedSays.textContent = m.moved.map((v) => `${v.path}: ${v.seen} → ${v.value}`).join("; ");
+      say(movedSays, m.moved.map((v) => `${v.path}: ${v.seen} → ${v.value}`).join("; "));
     }
     scene.dataset.shown = m.n;
-    if (drag) scene.dispatchEvent(new CustomEvent("painted", { detail: at })); // with the time of the move that it shows
+    if (drag) scene.dispatchEvent(new CustomEvent("painted", { detail: at })); // at the beginning of a frame, with the time of the move that it shows
+  }
+
+  function lay(mark, h) {
+    const left = `${100 * h.right}%`, top = `${100 * h.down}%`;
+    if (mark.dataset.at === left + top) return;
+    mark.dataset.at = left + top;
+    mark.style.left = left;
+    mark.style.top = top;
   }
 
   function place() {
     while (spots.length < handles.length) { const s = document.createElement("span"); s.className = "spot"; s.setAttribute("aria-hidden", "true"); scene.append(s); spots.push(s); }
-    spots.forEach((s, i) => { s.hidden = i >= handles.length; if (!s.hidden) { s.style.left = `${100 * handles[i].right}%`; s.style.top = `${100 * handles[i].down}%`; } });
+    spots.forEach((s, i) => { s.hidden = i >= handles.length; if (!s.hidden) lay(s, handles[i]); });
     const h = handle(chosen());
     grab.hidden = !h;
-    if (h) { grab.style.left = `${100 * h.right}%`; grab.style.top = `${100 * h.down}%`; grab.setAttribute("aria-label", `Move ${h.words}`); }
+    if (h) { lay(grab, h); grab.setAttribute("aria-label", `Move ${h.words}`); }
   }
 
   function ready(yes) {
@@ -102,15 +133,16 @@ function begin() {
     e.preventDefault();
     list.querySelector(`input[value="${CSS.escape(nearest.key)}"]`).checked = true;
     drag = { key: nearest.key, x: nearest.x, y: nearest.y, startX: nearest.x, startY: nearest.y, fromX: e.clientX, fromY: e.clientY, moved: [], pointer: e.pointerId };
+    mm = mmPerPixel();
     scene.setPointerCapture(e.pointerId);
     scene.classList.add("dragging");
     grab.focus({ preventScroll: true });
     place();
   });
 
-  scene.addEventListener("pointermove", (e) => {
+  // Where the browser tells of moves as they come, and not only once a frame, the answer is there a frame earlier.
+  scene.addEventListener("onpointerrawupdate" in scene ? "pointerrawupdate" : "pointermove", (e) => {
     if (!drag || drag.pointer !== e.pointerId) return;
-    const mm = mmPerPixel();
     drag.x = drag.startX + (e.clientX - drag.fromX) * mm;
     drag.y = drag.startY - (e.clientY - drag.fromY) * mm;
     show(e.timeStamp);
@@ -213,5 +245,5 @@ function begin() {
     };
     playing = requestAnimationFrame(step);
   });
-  new ResizeObserver(() => { if (scene.classList.contains("ready") && !drag) show(); }).observe(scene);
+  new ResizeObserver(() => { width = scene.clientWidth; if (scene.classList.contains("ready") && !drag) show(); }).observe(scene);
 }

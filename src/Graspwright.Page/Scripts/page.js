@@ -5,7 +5,7 @@ html.classList.add("js");
 const banner = document.getElementById("line");
 const heard = new Set();
 const waitingKey = "graspwright-waiting";
-let socket, version = html.dataset.version, wait = 250, fetching = false, again = false;
+let socket, version = html.dataset.version, wait = 250, fetching = false, again = false, forced;
 
 /** Hears what the program says: handlers get the parsed message. */
 export function hear(handler) {
@@ -34,6 +34,7 @@ function connect() {
       if (version !== message.version) refresh();
       version = message.version;
     }
+    if (message.say === "work") far(message);
     for (const handler of heard) handler(message);
   };
   socket.onclose = () => {
@@ -52,6 +53,27 @@ function tell() {
   banner.textContent = `The program cannot be reached just now. ${count > 0 ? `${count} change${count > 1 ? "s are" : " is"} kept here and go${count > 1 ? "" : "es"} in when it is back.` : "What you type is kept here."}`;
   banner.hidden = false;
 }
+
+/* How far long works are. What is shown of a work on the way is looked at again now and then. */
+let looked = 0;
+function far(work) {
+  const shown = document.querySelectorAll(`[data-work="${CSS.escape(work.key)}"]`);
+  for (const one of shown) {
+    delete one.dataset.seconds;
+    one.querySelector("[data-far]").textContent = one.querySelector("button")?.disabled ? "stopping …" : work.words;
+    const bar = one.querySelector("progress");
+    if (work.all > 0) { bar.max = work.all; bar.value = work.done; }
+  }
+  const soFar = document.querySelector(`[data-so-far="${CSS.escape(work.key)}"]`) !== null;
+  if (work.goes && (shown.length === 0 || soFar) && performance.now() - looked > 1200) { looked = performance.now(); refresh(); }
+}
+
+setInterval(() => {
+  for (const one of document.querySelectorAll("[data-work][data-seconds]")) {
+    one.dataset.seconds = Number(one.dataset.seconds) + 1;
+    one.querySelector("[data-far]").textContent = `going on for ${one.dataset.seconds} s`;
+  }
+}, 1000);
 
 /* Forms that could not be sent are kept in this browser. */
 const waiting = () => JSON.parse(localStorage.getItem(waitingKey) ?? "[]");
@@ -91,10 +113,11 @@ document.addEventListener("submit", async (e) => {
   const upload = form.enctype === "multipart/form-data";
   const result = await post(form.getAttribute("action"), upload ? data : new URLSearchParams(data).toString());
   if (result.kept) return;
-  form.classList.remove("dirty");
-  for (const input of form.elements) if ("defaultValue" in input && result.done) input.defaultValue = input.value;
   const says = form.querySelector("[data-says]");
-  if (says) says.textContent = result.errors?.join(" ") ?? "";
+  if (says) says.textContent = [...(result.errors ?? []), result.conflict ?? ""].join(" ").trim();
+  if (!result.done && says) { await refresh(); return; } // what was typed stays, with the answer beside it
+  form.classList.remove("dirty");
+  for (const input of form.elements) if ("defaultValue" in input && result.done) { input.defaultValue = input.value; input.defaultChecked = input.checked; }
   if (result.done && form.dataset.then) { location.assign(form.dataset.then); return; }
   await refresh(form.closest("[data-part]"));
 });
@@ -108,7 +131,9 @@ const changed = (input) => input.tagName === "INPUT" && input.type !== "hidden" 
 
 /** Shows the page's parts anew. A part in which something is being typed stays, unless it is the one given. */
 export async function refresh(force) {
-  if (fetching) { again = true; return; }
+  if (fetching) { again = true; forced ??= force; return; }
+  force ??= forced;
+  forced = undefined;
   fetching = true;
   try {
     const reply = await fetch(location.href, { headers: { Accept: "text/html" } });
@@ -131,12 +156,16 @@ function swap(now, fresh, force) {
   for (const part of outermost(fresh)) {
     const shown = old.get(part.dataset.part);
     if (!shown || shown.dataset.keeps !== undefined) continue;
-    const typing = shown !== force && [...shown.querySelectorAll("input, select, textarea")].some((i) => changed(i));
+    const typing = shown !== force && ([...shown.querySelectorAll("input, select, textarea")].some((i) => changed(i)) || shown.querySelector("[data-says]:not(:empty)") !== null);
     if (typing) { if (shown.querySelector("[data-part]")) swapInner(shown, part, force); continue; }
     if (shown.isEqualNode(part)) continue;
+    if (shown !== force && going(shown).length > 0 && going(shown) === going(part)) { swapInner(shown, part, force); continue; }
     replace(shown, part);
   }
 }
+
+/* Which works a part shows as going on. Such a part moves by what the line tells; it is not replaced under a finger that is about to stop it. */
+const going = (part) => [...part.querySelectorAll("[data-work]")].map((w) => `${w.dataset.work}${w.querySelector("button")?.disabled ?? ""}${w.querySelector("progress").max > 1}`).join(" ");
 
 function swapInner(shown, part, force) {
   const inner = new Map([...part.querySelectorAll("[data-part]")].map((p) => [p.dataset.part, p]));

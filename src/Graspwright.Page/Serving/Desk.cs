@@ -5,6 +5,7 @@ using Graspwright.Hand;
 using Graspwright.Page.Hands;
 using Graspwright.Page.Pages;
 using Graspwright.Page.Shown;
+using Graspwright.Page.Signals;
 using Graspwright.Workshop.Results;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Components;
@@ -17,10 +18,10 @@ using Microsoft.Extensions.DependencyInjection;
 namespace Graspwright.Page.Serving;
 
 /// <summary>Answers the requests: pages, the same as JSON, edits, taking back, the pages' own forms.</summary>
-internal sealed class Desk(OpenHand open, HandAnswers answers, TimeProvider time)
+internal sealed class Desk(OpenHand open, HandAnswers answers, BoardLines boards, TimeProvider time)
 {
     private static readonly TimeSpan LongestUpload = TimeSpan.FromSeconds(20);
-    private readonly Lines _lines = new(open);
+    private readonly Lines _lines = new(open, answers.Works);
 
     public void Map(IEndpointRouteBuilder routes)
     {
@@ -29,6 +30,7 @@ internal sealed class Desk(OpenHand open, HandAnswers answers, TimeProvider time
         routes.MapGet("/line", (RequestDelegate)(context => _lines.Take(context, address => Body(context, address))));
         routes.MapGet("/{page}", (RequestDelegate)(context => Show(context, Route(context, "page"))));
         routes.MapGet("/{page}/{part}", (RequestDelegate)(context => Part(context, Route(context, "page"), Route(context, "part"))));
+        routes.MapPost("/works/stop", (RequestDelegate)(context => Post(context, StopWork)));
         routes.MapPost("/edit", (RequestDelegate)(context => Post(context, Edit)));
         routes.MapPost("/undo", (RequestDelegate)(context => Post(context, _ => open.Undo())));
         routes.MapPost("/redo", (RequestDelegate)(context => Post(context, _ => open.Redo())));
@@ -51,7 +53,7 @@ internal sealed class Desk(OpenHand open, HandAnswers answers, TimeProvider time
     }
 
     private Visit Look(HttpContext context, WorkPageAttribute page) =>
-        new(open, answers, page, context.Request.Query.ToDictionary(q => q.Key, q => q.Value.ToString(), StringComparer.Ordinal), time.GetLocalNow());
+        new(open, answers, page, context.Request.Query.ToDictionary(q => q.Key, q => q.Value.ToString(), StringComparer.Ordinal), time.GetLocalNow()) { Boards = boards };
 
     private async Task Show(HttpContext context, string name)
     {
@@ -81,6 +83,18 @@ internal sealed class Desk(OpenHand open, HandAnswers answers, TimeProvider time
     private async Task Part(HttpContext context, string page, string part)
     {
         string name = Path.GetFileNameWithoutExtension(part);
+        if (Body(context, page)?.Give(part) is { } given)
+        {
+            context.Response.ContentType = given.Kind;
+            if (given.Name.Length > 0)
+            {
+                context.Response.Headers.ContentDisposition = $"attachment; filename=\"{given.Name}\"";
+            }
+
+            await context.Response.Body.WriteAsync(given.Bytes);
+            return;
+        }
+
         if (PageTable.Find(page) is not { } found || (name != found.Page.Verb && !found.Page.Also.Contains(name, StringComparer.Ordinal)))
         {
             await NotHere(context);
@@ -129,6 +143,12 @@ internal sealed class Desk(OpenHand open, HandAnswers answers, TimeProvider time
         return open.Edit([.. paths.Select((p, i) => new PathValue(p, values[i], i < seen.Count ? seen[i] : null))], sent["words"] is { Length: > 0 } words ? words : string.Join(", ", paths));
     }
 
+    private Outcome StopWork(Sent sent)
+    {
+        answers.Works.Find(sent["key"])?.End();
+        return Outcome.Done;
+    }
+
     private static async Task Post(HttpContext context, Func<Sent, Outcome?> act)
     {
         using CancellationTokenSource late = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted);
@@ -173,7 +193,8 @@ internal sealed class Desk(OpenHand open, HandAnswers answers, TimeProvider time
             string? upload = null;
             if (form.Files.Count > 0 && form.Files[0] is { Length: > 0 } file)
             {
-                if (!file.FileName.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
+                string takes = PageTable.Find(Route(context, "page"))?.Page.Takes ?? ".csv";
+                if (!file.FileName.EndsWith(takes, StringComparison.OrdinalIgnoreCase))
                 {
                     return null;
                 }

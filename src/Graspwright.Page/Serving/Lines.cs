@@ -5,6 +5,7 @@ using System.Text.Json;
 using System.Threading.Channels;
 using Graspwright.Page.Hands;
 using Graspwright.Page.Pages;
+using Graspwright.Page.Works;
 using Microsoft.AspNetCore.Http;
 
 namespace Graspwright.Page.Serving;
@@ -16,16 +17,19 @@ internal sealed class Lines
     private readonly OpenHand _open;
     private readonly ConcurrentDictionary<Line, byte> _all = new();
 
-    public Lines(OpenHand open)
+    public Lines(OpenHand open, LongWorks works)
     {
         _open = open;
-        open.Changed += () =>
+        open.Changed += () => Send(Change());
+        works.Moved += work => Send(Far(work));
+    }
+
+    private void Send(string text)
+    {
+        foreach (Line line in _all.Keys)
         {
-            foreach (Line line in _all.Keys)
-            {
-                line.Send(Change());
-            }
-        };
+            line.Send(text);
+        }
     }
 
     /// <summary>Takes a line and serves it until it ends.</summary>
@@ -51,6 +55,26 @@ internal sealed class Lines
         {
             _all.TryRemove(line, out _);
         }
+    }
+
+    /// <summary>How far a long work is.</summary>
+    private static string Far(LongWork work)
+    {
+        using MemoryStream stream = new();
+        using (Utf8JsonWriter json = new(stream))
+        {
+            json.WriteStartObject();
+            json.WriteString("say", "work");
+            json.WriteString("key", work.Name.Key);
+            json.WriteBoolean("goes", work.Goes);
+            json.WriteNumber("done", work.Done);
+            json.WriteNumber("all", work.All);
+            json.WriteString("words", work.Words);
+            (work.SoFar as ITellsMore)?.Tell(json);
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(stream.ToArray());
     }
 
     private string Change() => $"{{\"say\":\"changed\",\"version\":\"{_open.Stamp}\"}}";

@@ -2,6 +2,8 @@ using System.Net;
 using System.Net.Sockets;
 using Graspwright.Page.Hands;
 using Graspwright.Page.Pages;
+using Graspwright.Page.Signals;
+using Graspwright.Page.Works;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Hosting;
@@ -23,10 +25,12 @@ public sealed class PageServer : IAsyncDisposable
     public const int LargestUpload = 1 << 20;
     private readonly WebApplication _application;
     private readonly FileWatch _watch;
+    private readonly LongWorks _works;
 
-    private PageServer(WebApplication application, OpenHand open, FileWatch watch)
+    private PageServer(WebApplication application, OpenHand open, FileWatch watch, LongWorks works)
     {
         _application = application;
+        _works = works;
         _watch = watch;
         Open = open;
         Address = new(application.Services.GetRequiredService<Microsoft.AspNetCore.Hosting.Server.IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First());
@@ -42,8 +46,9 @@ public sealed class PageServer : IAsyncDisposable
     /// <param name="handFile">Path of the hand file.</param>
     /// <param name="port">Port; 0 = any that is free; <see langword="null"/> = the usual one if it is free, else any.</param>
     /// <param name="time">Where the time comes from.</param>
+    /// <param name="boards">Ports at which a board may hang; <see langword="null"/> = none.</param>
     /// <exception cref="IOException">The port is taken.</exception>
-    public static async Task<PageServer> Start(string handFile, int? port, TimeProvider time)
+    public static async Task<PageServer> Start(string handFile, int? port, TimeProvider time, BoardLines? boards = null)
     {
         OpenHand open = new(handFile, time);
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = [], EnvironmentName = "Production", ContentRootPath = AppContext.BaseDirectory });
@@ -68,11 +73,19 @@ public sealed class PageServer : IAsyncDisposable
         application.Use(next => context => Guard.Check(context, next));
         application.UseResponseCompression();
         application.UseWebSockets(new() { KeepAliveInterval = TimeSpan.FromSeconds(15), KeepAliveTimeout = TimeSpan.FromSeconds(15) });
-        HandAnswers answers = new(open);
-        new Desk(open, answers, time).Map(application);
+        LongWorks works = new(time);
+        works.Moved += w =>
+        {
+            if (!w.Goes)
+            {
+                open.Tell();
+            }
+        };
+        HandAnswers answers = new(open, works);
+        new Desk(open, answers, boards ?? BoardLines.None, time).Map(application);
         await application.StartAsync();
         _ = answers.Soon(PageTable.All[0].Page.Verb);
-        return new(application, open, new(open, time));
+        return new(application, open, new(open, time), works);
     }
 
     /// <summary>Waits until it is stopped.</summary>
@@ -89,6 +102,7 @@ public sealed class PageServer : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         _watch.Dispose();
+        _works.Dispose();
         await _application.DisposeAsync();
     }
 

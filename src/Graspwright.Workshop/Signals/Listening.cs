@@ -89,19 +89,18 @@ public sealed class Listening
     /// <summary>Writes what is still held back, and how well the times are known.</summary>
     public void Close() => _record?.End(Lost);
 
+    /// <summary>Each channel as it is now: how it is connected or that it acts, the height of its envelope from 0 to 1 where 1 is twice its upper level (without one, the most that came), how often it acted.</summary>
+    public IReadOnlyList<(string Name, string Words, double Level, long? Activations)> Now()
+    {
+        IReadOnlyList<ContactState> states = States();
+        return [.. _plan.Channels.Select((name, c) => (name, states[c] == ContactState.Usable && _switches[c] is { IsOn: true } ? "tensed" : StateWord(states[c]), Level(c), Activations(c)))];
+    }
+
     /// <summary>A line of words: what each channel does and how it is connected.</summary>
     /// <param name="trace">Whether levels are drawn as little bars.</param>
     public string Words(bool trace)
     {
-        List<string> parts = [];
-        IReadOnlyList<ContactState> states = States();
-        for (int c = 0; c < _plan.Channels.Count; c++)
-        {
-            string state = states[c] == ContactState.Usable && _switches[c] is { IsOn: true } ? "tensed" : StateWord(states[c]);
-            string count = _switches[c] is { } s ? string.Create(CultureInfo.InvariantCulture, $" ({s.Activations})") : "";
-            parts.Add($"{_plan.Channels[c]} {(trace ? Bar(c) + " " : "")}{state}{count}");
-        }
-
+        IEnumerable<string> parts = Now().Select((now, c) => string.Create(CultureInfo.InvariantCulture, $"{now.Name} {(trace ? Bar(c) + " " : "")}{now.Words}{(now.Activations is { } acted ? $" ({acted})" : "")}"));
         string cue = Cue.Length > 0 ? $"now {Cue}: " : "";
         return string.Create(CultureInfo.InvariantCulture, $"{_now,6:0.0} s  {cue}{string.Join(", ", parts)}; {Samples} samples, {Lost} lost, {Broken} unreadable");
     }
@@ -200,8 +199,13 @@ public sealed class Listening
     private char Bar(int channel)
     {
         const string bars = "▁▂▃▄▅▆▇█";
+        return bars[(int)Math.Min(bars.Length * Level(channel), bars.Length - 1)];
+    }
+
+    private double Level(int channel)
+    {
         double top = _plan.Settings.Count > channel && _plan.Settings[channel] is { } s ? 2 * s.On : _greatest[channel];
-        return bars[top > 0 ? (int)Math.Clamp(bars.Length * _envelope[channel] / top, 0, bars.Length - 1) : 0];
+        return top > 0 ? Math.Clamp(_envelope[channel] / top, 0, 1) : 0;
     }
 }
 

@@ -216,7 +216,7 @@ public static class BenchScene
             Place place = view.At(at);
             double y = Math.Max(place.Y - 6.5, last + 3.6);
             double width = Lettering.WidthMm(words, Letters, strong: true);
-            double x = Math.Min(place.X + 3, picture.WidthMm - BenchFrame.Side - width);
+            double x = Math.Min(place.X + 8, picture.WidthMm - BenchFrame.Side - width);
             picture.Circle(place, 1.9, new Pen(0.45, Ink.Accent));
             picture.Line(place.Moved(0.8, -1.8), new(x - 0.6, y + 1), new Pen(0.25, Ink.Accent));
             picture.Text(new(x, y), words, Letters, ink: Ink.Accent, strong: true);

@@ -51,5 +51,5 @@ public sealed class ClockKeepingTests : IDisposable
     }
 
     private Outcome? Act(string what, DateTimeOffset at, params (string Name, string Value)[] sent) =>
-        _clock.Act(what, new([.. sent.Select(s => KeyValuePair.Create(s.Name, s.Value))], null), new(_open, new(_open), PageTable.Find("clock")!.Value.Page, new Dictionary<string, string>(), at));
+        _clock.Act(what, new([.. sent.Select(s => KeyValuePair.Create(s.Name, s.Value))], null), new(_open, new(_open, new(TimeProvider.System)), PageTable.Find("clock")!.Value.Page, new Dictionary<string, string>(), at));
 }

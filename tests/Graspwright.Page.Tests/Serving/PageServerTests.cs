@@ -2,8 +2,12 @@ using System.Net;
 using System.Net.WebSockets;
 using System.Text;
 using System.Text.RegularExpressions;
+using Graspwright.Hand;
 using Graspwright.Page.Pages;
 using Graspwright.Page.Serving;
+using Graspwright.Page.Works;
+using Graspwright.Workshop.Changes;
+using Graspwright.Workshop.Form;
 using Graspwright.Workshop.Grip;
 using Graspwright.Workshop.Results;
 
@@ -52,7 +56,8 @@ public sealed partial class PageServerTests : IAsyncLifetime
     public async Task Json_behind_the_address_is_what_the_verb_prints(string address)
     {
         WorkPageAttribute page = PageTable.Find(address)!.Value.Page;
-        HandAnswers answers = new(_server.Open);
+        using LongWorks works = new(TimeProvider.System);
+        HandAnswers answers = new(_server.Open, works);
         Assert.Equal(answers.Of(page.Verb).Json(), await _client.GetStringAsync(At($"/{address}.json"), Stop));
         foreach (string also in page.Also)
         {
@@ -65,6 +70,14 @@ public sealed partial class PageServerTests : IAsyncLifetime
     {
         string expected = JsonAnswer.Write(Gripping.Answer(new(_server.Open.State.Hand!) { File = _demo.File }).Answer!);
         Assert.Equal(expected, await _client.GetStringAsync(At("/drive.json"), Stop));
+    }
+
+    [Fact]
+    public async Task Changes_and_form_give_the_objects_of_their_engines()
+    {
+        HandEditor editor = HandEditor.Open(_server.Open.State.Reading, _demo.Folder)!;
+        Assert.Equal(JsonAnswer.Write(Changing.Answer(new(editor) { File = _demo.File }).Answer!), await _client.GetStringAsync(At("/changes.json"), Stop));
+        Assert.Equal(JsonAnswer.Write(FormAnswer.Of(_server.Open.State.Hand!, _demo.File).Answer!), await _client.GetStringAsync(At("/pattern/form.json"), Stop));
     }
 
     [Fact]
