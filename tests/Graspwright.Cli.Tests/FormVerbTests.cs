@@ -1,3 +1,5 @@
+using System.Diagnostics;
+using System.Globalization;
 using System.Text;
 using System.Text.Json;
 
@@ -31,6 +33,65 @@ public sealed class FormVerbTests
         Started run = Started.Run("pattern", Started.Demo, "--compare", folder["b.dxf"]);
         Assert.Equal(0, run.Code);
         Assert.Contains("The traced outline lies", run.Answers, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_independent_reader_finds_the_pieces_at_full_size()
+    {
+        const string python = "/usr/bin/python3";
+        const string script = """
+            import sys
+            try:
+                import ezdxf
+            except ImportError:
+                print("absent"); sys.exit(0)
+            doc = ezdxf.readfile(sys.argv[1])
+            print("errors", len(doc.audit().errors))
+            for e in doc.modelspace():
+                if e.dxftype() == "POLYLINE" and e.dxf.layer == "CUT":
+                    p = [v.dxf.location for v in e.vertices]
+                    print("cut", e.is_closed, round(max(q.x for q in p) - min(q.x for q in p), 2), round(max(q.y for q in p) - min(q.y for q in p), 2))
+            ruler = [x for e in doc.modelspace() if e.dxftype() == "LINE" and e.dxf.layer == "RULER" for x in (e.dxf.start.x, e.dxf.end.x)]
+            print("ruler", round(max(ruler) - min(ruler), 6))
+            """;
+        Assert.SkipUnless(File.Exists(python), "No system Python here; the independent reader ezdxf needs it.");
+        using Folder folder = new();
+        Assert.Equal(0, Started.Run("pattern", Started.Demo, "--dxf", folder["a.dxf"]).Code);
+        using Process process = Process.Start(new ProcessStartInfo(python, ["-c", script, folder["a.dxf"]]) { RedirectStandardOutput = true, UseShellExecute = false })!;
+        string[] said = process.StandardOutput.ReadToEnd().Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        process.WaitForExit();
+        Assert.SkipWhen(said is ["absent"], "The independent reader ezdxf (package python3-ezdxf) is not installed.");
+        using JsonDocument json = JsonDocument.Parse(Started.Run("pattern", Started.Demo, "--json").Answers);
+        JsonElement table = json.RootElement.GetProperty("tables").GetProperty("pieces");
+        Assert.Equal("errors 0", said[0]);
+        Assert.Equal("ruler 100.0", said[^1]);
+        string[] sizes = [.. table.GetProperty("rows").EnumerateArray().Select(r => string.Create(CultureInfo.InvariantCulture, $"cut True {r[1].GetDouble():0.00} {r[2].GetDouble():0.00}"))];
+        Assert.Equal(sizes.Select(Rounded), said[1..^1].Select(Rounded));
+
+        static string Rounded(string line) => string.Join(' ', line.Split(' ').Select(w => double.TryParse(w, NumberStyles.Float, CultureInfo.InvariantCulture, out double v) ? Math.Round(v, 1).ToString(CultureInfo.InvariantCulture) : w));
+    }
+
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("letter")]
+    public void The_printed_ruler_measures_100_mm_on_the_raster_of_another_program(string paper)
+    {
+        const string painter = "/usr/bin/pdftoppm";
+        Assert.SkipUnless(File.Exists(painter), "pdftoppm is not here; it is in the system package poppler-utils.");
+        using Folder folder = new();
+        Assert.Equal(0, Started.Run("pattern", Started.Demo, "--paper", paper, "--pdf", folder["a.pdf"]).Code);
+        using Process process = Process.Start(new ProcessStartInfo(painter, ["-gray", "-r", "508", "-f", "3", "-l", "3", "-singlefile", folder["a.pdf"], folder["a"]]) { UseShellExecute = false })!;
+        process.WaitForExit();
+        byte[] image = File.ReadAllBytes(folder["a.pgm"]);
+        int[] head = [.. Encoding.ASCII.GetString(image, 0, 30).Split((char[])['\n', ' ']).Skip(1).Take(2).Select(w => int.Parse(w, CultureInfo.InvariantCulture))];
+        (int width, int height) = (head[0], head[1]);
+        // 20 dots to the millimetre; 9.7 mm above the foot the row crosses only the ticks of the ruler
+        int row = height - 1 - (int)Math.Round(9.7 * 20), start = image.Length - width * height + row * width;
+        int[] dark = [.. Enumerable.Range(60 * 20, width - 60 * 20).Where(x => image[start + x] < 128)];
+        Assert.Equal(100.0, (dark[^1] - dark[0]) / 20.0, 0.25); // with one stroke's width
+        int First(int from, int step) => dark.SkipWhile(_ => false).Count(x => step > 0 ? x < from + 12 && x >= from : x > from - 12 && x <= from);
+        double middles = dark[^1] - First(dark[^1], -1) / 2.0 - (dark[0] + First(dark[0], 1) / 2.0) + 1;
+        Assert.Equal(100.0, middles / 20.0, 0.1);
     }
 
     [Theory]

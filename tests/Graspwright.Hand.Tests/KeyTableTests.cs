@@ -63,7 +63,9 @@ public sealed class KeyTableTests
     }
 
     [Theory]
-    [InlineData("crank.fulcrm.x", "crank.fulcrum")]
+    [InlineData("crank.fulcrm.x", "crank.fulcrum.x")]
+    [InlineData("crank.fulcrm.q", "crank.fulcrum")]
+    [InlineData("fingers.all.segmens[2]", "fingers.all.segments[2]")]
     [InlineData("crank.fulcrum", "crank.fulcrum.x")]
     [InlineData("wrst.travl", "wrist.travel")]
     [InlineData("fingers.index.segments", "fingers.index.segments[1]")]

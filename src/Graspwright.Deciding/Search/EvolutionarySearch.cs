@@ -54,16 +54,23 @@ public static class EvolutionarySearch
                 fresh[k] = new(number, values, judge(values));
             }
 
-            if (options.Threads > 1)
+            // Each thread takes the next design when it is done with one, so that none waits with a share of its own left.
+            int next = 0;
+            void Take(int thread)
             {
-                Parallel.For(0, batch, new ParallelOptions { MaxDegreeOfParallelism = options.Threads }, One);
-            }
-            else
-            {
-                for (int k = 0; k < batch; k++)
+                for (int k = Interlocked.Increment(ref next) - 1; k < batch; k = Interlocked.Increment(ref next) - 1)
                 {
                     One(k);
                 }
+            }
+
+            if (options.Threads > 1)
+            {
+                Parallel.For(0, Math.Min(options.Threads, batch), new ParallelOptions { MaxDegreeOfParallelism = options.Threads }, Take);
+            }
+            else
+            {
+                Take(0);
             }
 
             state = Choose(state, fresh, ways, options);

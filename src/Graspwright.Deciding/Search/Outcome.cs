@@ -1,13 +1,13 @@
 namespace Graspwright.Deciding.Search;
 
 /// <summary>What a design is worth.</summary>
-/// <param name="Aims">Aims, less is better; NaN where the design failed.</param>
-/// <param name="Excess">How far each limit is passed, scaled so that limits compare; 0 or less = kept.</param>
+/// <param name="Aims">Aims, less is better; NaN where there is no value, which something in <paramref name="Excess"/> must count as a breach.</param>
+/// <param name="Excess">How far each limit is passed, scaled so that limits compare; 0 or less = kept; NaN where there is no value.</param>
 /// <param name="Failed">Whether the design could not be judged at all.</param>
 public sealed record Outcome(double[] Aims, double[] Excess, bool Failed = false)
 {
     /// <summary>Sum of what is beyond the limits; infinite where the design failed.</summary>
-    public double Violation { get; } = Failed ? double.PositiveInfinity : Excess.Sum(e => Math.Max(e, 0));
+    public double Violation { get; } = Failed ? double.PositiveInfinity : Excess.Sum(e => e > 0 ? e : 0);
 }
 
 /// <summary>Judges a design; called from several threads at once, and must give the same for the same design.</summary>

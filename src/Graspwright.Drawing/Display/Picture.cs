@@ -97,22 +97,42 @@ public sealed class Picture
     }
 
     /// <summary>A capsule: all places within a half thickness of a centre line.</summary>
-    public void Capsule(Place from, Place to, double halfMm, Pen? pen, Ink? fill = null)
+    public void Capsule(Place from, Place to, double halfMm, Pen? pen, Ink? fill = null) => Band([from, to], halfMm, pen, fill);
+
+    /// <summary>A band with round ends: all places within a half thickness of a line that bends little.</summary>
+    /// <param name="line">Two places or more.</param>
+    /// <param name="halfMm">Half thickness [mm].</param>
+    /// <param name="pen">Outline; <see langword="null"/> = none.</param>
+    /// <param name="fill">Fill; <see langword="null"/> = none.</param>
+    public void Band(IReadOnlyList<Place> line, double halfMm, Pen? pen, Ink? fill = null)
     {
+        ArgumentNullException.ThrowIfNull(line);
         const int steps = 16;
-        double direction = from.DirectionTo(to);
-        var places = new List<Place>(2 * steps + 2);
-        for (int i = 0; i <= steps; i++)
+        double last = line[^2].DirectionTo(line[^1]), first = line[0].DirectionTo(line[1]);
+        var places = new List<Place>(2 * steps + 2 * line.Count);
+        for (int i = 1; i < line.Count - 1; i++)
         {
-            places.Add(to.Toward(direction - Math.PI / 2 + Math.PI * i / steps, halfMm));
+            places.Add(Beside(i, -Math.PI / 2));
         }
 
         for (int i = 0; i <= steps; i++)
         {
-            places.Add(from.Toward(direction + Math.PI / 2 + Math.PI * i / steps, halfMm));
+            places.Add(line[^1].Toward(last - Math.PI / 2 + Math.PI * i / steps, halfMm));
+        }
+
+        for (int i = line.Count - 2; i > 0; i--)
+        {
+            places.Add(Beside(i, Math.PI / 2));
+        }
+
+        for (int i = 0; i <= steps; i++)
+        {
+            places.Add(line[0].Toward(first + Math.PI / 2 + Math.PI * i / steps, halfMm));
         }
 
         Outline(places, pen, fill);
+
+        Place Beside(int i, double side) => line[i].Toward(line[i - 1].DirectionTo(line[i + 1]) + side, halfMm);
     }
 
     /// <summary>Draws another picture into this one, moved, at the same size or at another; line weights stay as they are.</summary>

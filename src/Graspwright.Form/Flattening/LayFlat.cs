@@ -24,7 +24,7 @@ public sealed record Flat(double[] X, double[] Y, double[] Most, double[] Least,
 public static class LayFlat
 {
     private const int MostRounds = 20;
-    private const double Enough = 4e-5;
+    private const double Enough = 5e-6;
 
     /// <summary>Flattens.</summary>
     /// <param name="sides">A disc: one part, one rim, no handle.</param>

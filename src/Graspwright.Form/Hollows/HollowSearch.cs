@@ -40,7 +40,7 @@ public static class HollowSearch
         }
 
         // The middles of all balls that have room lie beyond the offset by the radius.
-        Mesh offset = Offset.Of(tree, radius, Math.Clamp(radius / 8, 0.0006, 0.0025), check: false).Mesh;
+        Mesh offset = Offset.Of(tree, radius, Math.Clamp(radius / 8, 0.0006, 0.0025), places: true).Mesh;
         Nearest centres = new(Neighbourhood.Of(offset));
         Parallel.For(0, mesh.PointCount, v =>
         {

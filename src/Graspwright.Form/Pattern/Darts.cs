@@ -8,7 +8,7 @@ namespace Graspwright.Form.Pattern;
 public static class Darts
 {
     private const int Most = 6;
-    private const double Worth = 0.95;
+    private const double Worth = 0.95, Counts = 0.01;
 
     /// <summary>Lays a piece flat, with darts.</summary>
     /// <param name="piece">The piece.</param>
@@ -74,10 +74,36 @@ public static class Darts
         return Math.Max(flat.Most[f] - 1, flat.Least[f] > 0 ? 1 / flat.Least[f] - 1 : double.PositiveInfinity);
     }
 
+    /// <summary>What the worst hundredth of the area reaches: a lone sliver of the scan does not speak for the sheet.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="of">A measure of each triangle.</param>
+    /// <returns>The measure, and the triangle at which the hundredth is full.</returns>
+    public static (double Value, int Face) Reached(Piece piece, Func<int, double> of)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        ArgumentNullException.ThrowIfNull(of);
+        Mesh mesh = piece.Sides.Mesh;
+        double whole = 0, sum = 0;
+        double[] area = new double[mesh.FaceCount], value = new double[mesh.FaceCount];
+        for (int f = 0; f < area.Length; f++)
+        {
+            (area[f], value[f]) = (mesh.Cross(f).Length, of(f));
+            whole += area[f];
+        }
+
+        int[] order = [.. Enumerable.Range(0, area.Length).OrderByDescending(f => value[f])];
+        int at = 0;
+        for (; at + 1 < order.Length && (sum += area[order[at]]) < Counts * whole; at++)
+        {
+        }
+
+        return (value[order[at]], order[at]);
+    }
+
     // Where the curvature sits that the stretch comes from: the inner point of most stretch round it, weighted by area so that one sliver does not lead.
     private static int Worst(Piece piece, Flat flat, double limit)
     {
-        if (ShareBeyond(piece, flat, limit) < 0.01)
+        if (ShareBeyond(piece, flat, limit) < Counts)
         {
             return -1;
         }

@@ -36,6 +36,16 @@ internal sealed class EdgePaths
         }
     }
 
+    /// <summary>Points that an edge joins to a point; those of inner edges come twice.</summary>
+    public IEnumerable<int> Around(int v)
+    {
+        for (int i = _start[v]; i < _start[v + 1]; i++)
+        {
+            yield return _sides.To(_around[i]);
+            yield return _sides.From(Neighbourhood.Previous(_around[i]));
+        }
+    }
+
     /// <summary>The way from any of some points to the nearest that is wanted; empty = there is none.</summary>
     public int[] Between(IEnumerable<int> from, Func<int, bool> wanted)
     {

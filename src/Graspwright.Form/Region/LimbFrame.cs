@@ -31,9 +31,15 @@ public sealed class LimbFrame
 
             for (int k = 0; k < 3; k++)
             {
-                Vector3D p = mesh.Corner(f, k);
-                int b = Math.Clamp((int)((p.Z - _low) / _step), 0, Bins - 1);
-                box[b] = (Math.Min(box[b].LowX, p.X), Math.Max(box[b].HighX, p.X), Math.Min(box[b].LowY, p.Y), Math.Max(box[b].HighY, p.Y));
+                // where the edge passes through the middles of the bins
+                Vector3D p = mesh.Corner(f, k), q = mesh.Corner(f, (k + 1) % 3);
+                (p, q) = p.Z <= q.Z ? (p, q) : (q, p);
+                int from = Math.Max(0, (int)Math.Ceiling((p.Z - _low) / _step - 0.5)), to = Math.Min(Bins - 1, (int)Math.Floor((q.Z - _low) / _step - 0.5));
+                for (int b = from; b <= to; b++)
+                {
+                    double t = q.Z > p.Z ? (_low + (b + 0.5) * _step - p.Z) / (q.Z - p.Z) : 0, x = p.X + t * (q.X - p.X), y = p.Y + t * (q.Y - p.Y);
+                    box[b] = (Math.Min(box[b].LowX, x), Math.Max(box[b].HighX, x), Math.Min(box[b].LowY, y), Math.Max(box[b].HighY, y));
+                }
             }
         }
 

@@ -90,6 +90,8 @@ public sealed class SurfaceDistances
         private readonly List<Window> _kept = [];
         private readonly int[] _by = new int[on._sides.Mesh.PointCount]; // window that gave a point its distance; −1 = an edge from Root
         private readonly int[] _root = new int[on._sides.Mesh.PointCount];
+        private readonly double[] _nearest = new double[on._length.Length]; // the shortest way to the tip across each side, and where it crosses the side
+        private readonly double[] _entry = new double[on._length.Length];
         private double _limit = double.PositiveInfinity;
 
         public double[] Far { get; } = new double[on._sides.Mesh.PointCount];
@@ -103,6 +105,7 @@ public sealed class SurfaceDistances
             Array.Fill(Far, double.PositiveInfinity);
             Array.Fill(_by, -1);
             Array.Fill(_root, -1);
+            Array.Fill(_nearest, double.PositiveInfinity);
             if (target >= 0)
             {
                 // the way along edges is a way: nothing longer is followed
@@ -245,19 +248,31 @@ public sealed class SurfaceDistances
 
             bool onRight = left > 0, onLeft = right < 0;
             int tip = on._sides.From(back);
+            bool toRight = !onLeft, toLeft = !onRight;
             if (!onRight && !onLeft)
             {
-                Reach(tip, w.Before + double.Hypot(cx - w.X, cy - w.Y), parent, w.Root, sources);
+                double far = w.Before + double.Hypot(cx - w.X, cy - w.Y), entry = w.X + (cx - w.X) * w.Y / (w.Y - cy);
+                Reach(tip, far, parent, w.Root, sources);
+
+                // one angle, one split: of all stretches of a side that see the tip, only the nearest serves both sides beyond it
+                if (far < _nearest[h])
+                {
+                    (_nearest[h], _entry[h]) = (far, entry);
+                }
+                else
+                {
+                    (toRight, toLeft) = (entry >= _entry[h], entry < _entry[h]);
+                }
             }
 
-            if (!onLeft)
+            if (toRight)
             {
                 // the side from the end of h to the tip
                 double a = onRight ? Meet(w, w.Low, l, 0, cx, cy) : 1, b = Meet(w, w.High, l, 0, cx, cy);
                 Child(w, next, ln, b * ln, a * ln, parent, l, 0, cx, cy);
             }
 
-            if (!onRight)
+            if (toLeft)
             {
                 double a = Meet(w, w.Low, cx, cy, 0, 0), b = onLeft ? Meet(w, w.High, cx, cy, 0, 0) : 0;
                 Child(w, back, lb, b * lb, a * lb, parent, cx, cy, 0, 0);

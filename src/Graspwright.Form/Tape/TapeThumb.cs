@@ -19,8 +19,38 @@ public sealed record TapeThumb(double Place, double Root, double Largest, double
 /// <param name="ThumbEnd">Where the covered thumb ends along that line [m].</param>
 public sealed record Loft(Mesh Mesh, bool[] ThumbFace, (Vector3D Foot, Vector3D Along)? Axis, double ThumbEnd)
 {
-    private const int Round = 120;
-    private const double Step = 0.002;
+    private const int Round = 120, MostFits = 8;
+    private const double Step = 0.002, Fitted = 2e-5;
+
+    /// <summary>Makes the form of marks: as <see cref="Of"/>, with the sections beside the thumb's root fitted until the tape reads every girth there too.</summary>
+    /// <param name="marks">The marks.</param>
+    /// <param name="thumb">The thumb; <see langword="null"/> = none.</param>
+    /// <remarks>Where the thumb is set on, its root takes a piece out of the ring and its rounding fills the corner: the girth a section is made with is no more the one the tape reads.</remarks>
+    public static Loft Fit(IReadOnlyList<TapeMark> marks, TapeThumb? thumb)
+    {
+        ArgumentNullException.ThrowIfNull(marks);
+        Loft loft = Of(new(marks), thumb);
+        TapeMark[] made = [.. marks];
+        for (int round = 0; round < MostFits && thumb is not null; round++)
+        {
+            double[] off = [.. marks.Select(m => TapeGirth.Of(loft.Mesh, m.Place, loft.ThumbFace) - m.Girth)];
+            if (off.All(o => !(Math.Abs(o) > Fitted)))
+            {
+                break;
+            }
+
+            for (int i = 0; i < made.Length; i++)
+            {
+                // a girth that no section of this width and depth has stays as it is
+                TapeMark next = made[i] with { Girth = made[i].Girth - off[i] };
+                made[i] = double.IsFinite(off[i]) && Section.Of(next.Girth, next.Width, next.Depth) is not null ? next : made[i];
+            }
+
+            loft = Of(new(made), thumb);
+        }
+
+        return loft;
+    }
 
     /// <summary>Makes the form: rings at the marks and between, a flat end toward the elbow, a round one toward the fingertips, the thumb set on.</summary>
     /// <param name="form">The marks.</param>
@@ -106,7 +136,7 @@ public sealed record Loft(Mesh Mesh, bool[] ThumbFace, (Vector3D Foot, Vector3D 
             values[v] = mesh.At(v).X > 0 ? (p - p.Dot(along) * along).Length - radius : 1;
         }
 
-        Imprinted drawn = Imprint.Zero(Neighbourhood.Of(mesh), values, share: 0.25);
+        Imprinted drawn = Imprint.Zero(Neighbourhood.Of(mesh), values, share: 0.1);
         Mesh cut = drawn.Mesh;
         bool Outside(int v) => v < values.Length && values[v] > 0;
         (Mesh limb, _) = cut.Keep(f => Outside(cut.Corners[3 * f]) || Outside(cut.Corners[3 * f + 1]) || Outside(cut.Corners[3 * f + 2]));

@@ -5,42 +5,44 @@ namespace Graspwright.Form.Thickness;
 
 /// <summary>A surface at one distance from a form.</summary>
 /// <param name="Mesh">The surface, outward.</param>
-/// <param name="Own">Greatest distance of its samples from the true one [m].</param>
-/// <param name="Other">Greatest distance of samples of the true one from it [m].</param>
+/// <param name="Own">Greatest distance of its samples from the true one, valleys left out [m].</param>
+/// <param name="Other">Greatest distance of samples of the true one from it, valleys left out [m].</param>
+/// <param name="Valley">How deep at most it fills the valleys that the true one has over inner corners sharper than the offset; 0 = it has none [m].</param>
 /// <param name="Crossings">Pairs of its triangles that cut each other.</param>
 /// <param name="Closed">It has no open edge and no edge of more than two triangles.</param>
-public sealed record OffsetSurface(Mesh Mesh, double Own, double Other, int Crossings, bool Closed);
+public sealed record OffsetSurface(Mesh Mesh, double Own, double Other, double Valley, int Crossings, bool Closed);
 
 /// <summary>Offsets: all points at one distance from a closed form.</summary>
 /// <remarks>
-/// Distance field on a sparse grid, one point for each sheet of the surface in a cell (Nielson 2004, "Dual marching cubes"), placed at creases where
-/// the planes of its crossings meet (Ju, Losasso, Schaefer and Warren 2002), projected onto the true offset and refined where chords sag.
+/// Distance field on a sparse grid, one point for each sheet of the surface in a cell (Nielson 2004, "Dual marching cubes"), projected onto the true
+/// offset and refined where chords sag. Valleys over sharp inner corners are spanned where a sound surface is wanted: to follow them makes triangles that cut each other.
 /// </remarks>
 public static class Offset
 {
-    private const double Sag = 0.01e-3;
+    private const int Rounds = 6, PlaceRounds = 3;
+    private const double Sag = 0.01e-3, MiddleSag = 0.014e-3, Finest = 40, PlaceFinest = 4; // chords shorter than this share of a cell are left
 
     /// <summary>Makes an offset.</summary>
     /// <param name="form">The closed form.</param>
     /// <param name="distance">Distance, above 0 outward [m].</param>
     /// <param name="cell">Cell of the grid [m]; NaN = by the size of the form.</param>
-    /// <param name="check">Sample it both ways and look for crossings.</param>
+    /// <param name="places">Only its places matter, not that its triangles make a sound surface: valleys are followed, chords refined less, nothing checked.</param>
     /// <exception cref="ArgumentException">Inward, nothing is left at that distance.</exception>
-    public static OffsetSurface Of(Nearest form, double distance, double cell = double.NaN, bool check = true)
+    public static OffsetSurface Of(Nearest form, double distance, double cell = double.NaN, bool places = false)
     {
         ArgumentNullException.ThrowIfNull(form);
         (Vector3D low, Vector3D high) = form.Mesh.Box();
         double h = double.IsNaN(cell) ? Math.Clamp(0.008 * (high - low).Length, 0.0008, 0.0025) : cell;
-        OffsetGrid grid = new(form, distance, h);
+        OffsetGrid grid = new(form, distance, h, places);
         Mesh mesh = grid.Surface();
         if (mesh.FaceCount == 0)
         {
             throw new ArgumentException($"Nothing of the form lies {1000 * Math.Abs(distance):0.#} mm deep.", nameof(distance));
         }
 
-        for (int round = 0; round < 3; round++)
+        for (int round = 0; round < (places ? PlaceRounds : Rounds); round++)
         {
-            (Mesh finer, bool changed) = Refine(grid, mesh);
+            (Mesh finer, bool changed) = Refine(grid, mesh, places);
             mesh = finer;
             if (!changed)
             {
@@ -48,18 +50,18 @@ public static class Offset
             }
         }
 
-        if (!check)
+        if (places)
         {
-            return new(mesh, double.NaN, double.NaN, 0, Closed: true);
+            return new(mesh, double.NaN, double.NaN, double.NaN, 0, Closed: true);
         }
 
         Neighbourhood sides = Neighbourhood.Of(mesh);
         Nearest tree = new(sides);
-        (double own, double other) = BothWays(form, distance, tree);
-        return new(mesh, own, other, tree.Crossings().Count, !Array.Exists(sides.Across, a => a < 0));
+        (double own, double other, double valley) = BothWays(form, grid, distance, tree);
+        return new(mesh, own, other, valley, tree.Crossings().Count, !Array.Exists(sides.Across, a => a < 0));
     }
 
-    private static (Mesh Mesh, bool Changed) Refine(OffsetGrid grid, Mesh mesh)
+    private static (Mesh Mesh, bool Changed) Refine(OffsetGrid grid, Mesh mesh, bool places)
     {
         Neighbourhood sides = Neighbourhood.Of(mesh);
         int[] c = mesh.Corners;
@@ -72,14 +74,29 @@ public static class Offset
                 return;
             }
 
-            Vector3D m = 0.5 * (mesh.At(c[h]) + mesh.At(c[Neighbourhood.Next(h)]));
-            bool wide = Math.Abs(grid.Miss(m)) > Sag && SurfaceSums.Length(mesh, h) > grid.Cell / 4;
+            Vector3D a = mesh.At(c[h]), b = mesh.At(c[Neighbourhood.Next(h)]);
+            bool wide = Math.Abs(grid.Miss(0.5 * (a + b))) > Sag && SurfaceSums.Length(mesh, h) > grid.Cell / (places ? PlaceFinest : Finest) && (places || !grid.SpansValley(a, b));
             split[h] = wide;
             if (g >= 0)
             {
                 split[g] = wide;
             }
         });
+        bool[] middles = new bool[mesh.FaceCount];
+        Parallel.For(0, mesh.FaceCount, f => middles[f] = !places && !split[3 * f] && !split[3 * f + 1] && !split[3 * f + 2] && Math.Abs(grid.Miss(mesh.Middle(f))) > MiddleSag);
+        for (int h = 0; h < c.Length; h++)
+        {
+            // sides that lie well and a middle that does not: in four, which keeps its shape
+            if (middles[h / 3] && !grid.SpansValley(mesh.At(c[h]), mesh.At(c[Neighbourhood.Next(h)])))
+            {
+                split[h] = true;
+                if (sides.Across[h] is >= 0 and var g)
+                {
+                    split[g] = true;
+                }
+            }
+        }
+
         if (!split.Any(s => s))
         {
             return (mesh, false);
@@ -114,10 +131,11 @@ public static class Offset
         return (new([.. points], [.. corners]), true);
     }
 
-    private static (double Own, double Other) BothWays(Nearest form, double distance, Nearest tree)
+    private static (double Own, double Other, double Valley) BothWays(Nearest form, OffsetGrid grid, double distance, Nearest tree)
     {
         Mesh mesh = tree.Mesh, source = form.Mesh;
-        double[] own = new double[mesh.FaceCount], other = new double[source.FaceCount];
+        double[] own = new double[mesh.FaceCount], other = new double[source.FaceCount], fill = new double[mesh.FaceCount], deep = new double[source.FaceCount];
+        bool[] beside = new bool[mesh.PointCount];
         Parallel.For(0, mesh.FaceCount, f =>
         {
             Vector3D a = mesh.Corner(f, 0), b = mesh.Corner(f, 1), c = mesh.Corner(f, 2);
@@ -128,7 +146,20 @@ public static class Offset
             }
 
             own[f] = worst;
+            if (worst > Sag && (grid.SpansValley(a, b) || grid.SpansValley(b, c) || grid.SpansValley(c, a)))
+            {
+                for (int k = 0; k < 3; k++)
+                {
+                    beside[mesh.Corners[3 * f + k]] = true;
+                }
+            }
         });
+        bool Valley(int f) => beside[mesh.Corners[3 * f]] || beside[mesh.Corners[3 * f + 1]] || beside[mesh.Corners[3 * f + 2]];
+        for (int f = 0; f < own.Length; f++)
+        {
+            (own[f], fill[f]) = Valley(f) ? (0.0, own[f]) : (own[f], 0.0);
+        }
+
         Vector3D[] normals = SurfaceSums.Normals(source);
         Parallel.For(0, source.FaceCount, f =>
         {
@@ -138,10 +169,12 @@ public static class Offset
                 // only where the point really is on the true offset
                 if (Math.Abs(form.To(q).Distance - distance) < 1e-9)
                 {
-                    other[f] = Math.Max(other[f], Math.Abs(tree.To(q).Distance));
+                    Foot foot = tree.To(q);
+                    ref double to = ref Valley(foot.Face) ? ref deep[f] : ref other[f];
+                    to = Math.Max(to, Math.Abs(foot.Distance));
                 }
             }
         });
-        return (own.Max(), other.Max());
+        return (own.Max(), other.Max(), Math.Max(fill.Max(), deep.Max()));
     }
 }

@@ -6,22 +6,29 @@ namespace Graspwright.Form.Thickness;
 /// <summary>Sparse grid of distances round one distance from a form.</summary>
 internal sealed class OffsetGrid
 {
-    private const double Crease = 0.97; // cosine of the angle between normals from which a cell holds a crease
+    private const int OntoRounds = 12;
+    private const double Crease = 0.97; // cosine of the angle between normals, or ways out, from which a cell holds a crease and a line may span a valley
 
     private static readonly (int A, int B)[] Edges = [(0, 1), (2, 3), (4, 5), (6, 7), (0, 2), (1, 3), (4, 6), (5, 7), (0, 4), (1, 5), (2, 6), (3, 7)];
     private static readonly int[][] Faces = [[0, 4, 1, 5], [2, 6, 3, 7], [0, 8, 2, 9], [1, 10, 3, 11], [4, 8, 6, 10], [5, 9, 7, 11]];
 
     private readonly Nearest _form;
     private readonly double _distance;
+    private readonly bool _valleys;
     private readonly Vector3D _origin, _size;
     private readonly Dictionary<long, double> _nodes = [];
     private readonly Dictionary<long, int[]> _cells = []; // point of each of the 12 edges' sheets, −1 = none
     private readonly List<((int X, int Y, int Z) Cell, double[] D)> _found = [];
     private readonly List<double> _points = [];
 
-    public OffsetGrid(Nearest form, double distance, double cell)
+    /// <summary>A grid round the offset by a distance.</summary>
+    /// <param name="form">The form.</param>
+    /// <param name="distance">The distance [m].</param>
+    /// <param name="cell">Its cells [m].</param>
+    /// <param name="valleys">Points are put into valleys where the planes of their cell meet: true to the places, though triangles there may cut each other.</param>
+    public OffsetGrid(Nearest form, double distance, double cell, bool valleys)
     {
-        (_form, _distance, Cell) = (form, distance, cell);
+        (_form, _distance, Cell, _valleys) = (form, distance, cell, valleys);
         (Vector3D low, Vector3D high) = form.Mesh.Box();
         double room = Math.Max(0, distance) + 3.37 * cell;
         _origin = low - new Vector3D(room, room, room);
@@ -36,7 +43,7 @@ internal sealed class OffsetGrid
     /// <summary>A point brought onto the offset along the line to its foot.</summary>
     public Vector3D Onto(Vector3D p)
     {
-        for (int i = 0; i < 3; i++)
+        for (int i = 0; i < OntoRounds; i++)
         {
             Foot foot = _form.To(p);
             if (Math.Abs(foot.Distance) < 1e-12 || Math.Abs(foot.Distance - _distance) < 1e-9)
@@ -49,6 +56,11 @@ internal sealed class OffsetGrid
 
         return p;
     }
+
+    /// <summary>Whether the straight line between two points of the offset spans a valley: the form is met from two sides there.</summary>
+    public bool SpansValley(Vector3D a, Vector3D b) => Out(a).Dot(Out(b)) < Crease && Miss(0.5 * (a + b)) > 0;
+
+    private Vector3D Out(Vector3D p) => _form.To(p) is var foot ? (1 / foot.Distance * (p - foot.Place)).Unit : default;
 
     public Mesh Surface()
     {
@@ -239,7 +251,7 @@ internal sealed class OffsetGrid
         }
 
         Vector3D x = Onto(middle);
-        if (least < Crease && Sharp(cell, middle, p) is { } sharp && Math.Abs(Miss(sharp)) <= Math.Abs(Miss(middle)))
+        if (_valleys && least < Crease && Sharp(cell, middle, p) is { } sharp && Math.Abs(Miss(sharp)) <= Math.Abs(Miss(middle)))
         {
             x = sharp;
         }

@@ -125,10 +125,11 @@ public static class HandKeys
 
     private static HandSection Slot { get; } = new("Slot of a load-sensing arm; leave the section out for a fixed arm.",
     [
-        Angle("direction", "Direction in which the pin travels when it shifts, at rest, from distal, dorsal positive.", "-110 deg", Bounds.Turn) with { Required = true },
+        Angle("direction", "Direction in which the pin sets out when it shifts, at rest, from distal, dorsal positive.", "-110 deg", Bounds.Turn) with { Required = true },
         Size("length", "Length of the shift.", "7 mm") with { Required = true },
         Of("preload", Dimension.Force, "Spring force that the shift starts against.", "45 N", Bounds.NotNegative) with { Required = true },
         Of("rate", Dimension.Stiffness, "Spring rate along the slot.", "3 N/mm", Bounds.NotNegative) with { Required = true },
+        Angle("turn", "How far the slot's direction turns from its near to its far end, dorsal positive: a slot filed to an arc of radius length ÷ turn, or a pin on a swinging lever of that length. 0 = straight.", "12 deg", Bounds.Posture) with { Default = "\"0 deg\"" },
     ]);
 
     private static HandSection TransferLink { get; } = new("Link from the crank to the carriage.",

@@ -61,11 +61,12 @@ public sealed record Crank
 }
 
 /// <summary>Slot in which the output pin shifts under load.</summary>
-/// <param name="DirectionRadians">Direction in which the pin travels when it shifts, at rest, from +x [rad].</param>
-/// <param name="Length">Length of the shift [m], above 0.</param>
+/// <param name="DirectionRadians">Direction in which the pin sets out when it shifts, at rest, from +x [rad].</param>
+/// <param name="Length">Length of the shift along the slot [m], above 0.</param>
 /// <param name="Preload">Spring force that the shift starts against [N], 0 or more.</param>
 /// <param name="Rate">Spring rate along the slot [N/m], 0 or more.</param>
-public sealed record Slot(double DirectionRadians, double Length, double Preload, double Rate);
+/// <param name="TurnRadians">How far its direction turns from its near to its far end [rad], anticlockwise positive; 0 = straight.</param>
+public sealed record Slot(double DirectionRadians, double Length, double Preload, double Rate, double TurnRadians = 0);
 
 /// <summary>Link from the crank's output pin to the carriage pin.</summary>
 public sealed record TransferLink

@@ -116,9 +116,17 @@ public static class HandPath
     private static string? NearestPath(IReadOnlyList<PathStep> steps)
     {
         HandSection? section = HandKeys.Root;
+        HandKey? last = null; // a value, whose components may follow
         string path = "";
         foreach (PathStep step in steps)
         {
+            last = section is null && last is not null ? Component(last, step) : null;
+            if (last is not null)
+            {
+                path = step.Index > 0 ? string.Create(CultureInfo.InvariantCulture, $"{path}[{step.Index}]") : Join(path, step.Key);
+                continue;
+            }
+
             if (section is null || step.Index > 0)
             {
                 return path.Length == 0 ? null : path;
@@ -131,7 +139,8 @@ public static class HandPath
             }
 
             path = Join(path, name);
-            section = section.Find(name)!.Parts?.Invoke();
+            last = section.Find(name);
+            section = last!.Parts?.Invoke();
         }
 
         return path;

@@ -64,7 +64,7 @@ internal static class DriveBinding
             Drag = t.Quantity("drag"),
             FulcrumPin = t.Pin("fulcrum_pin"),
             OutputPin = t.Pin("output_pin"),
-            Slot = t.OptionalPart("slot") is { } s ? new(s.Quantity("direction"), s.Quantity("length"), s.Quantity("preload"), s.Quantity("rate")) : null,
+            Slot = t.OptionalPart("slot") is { } s ? new(s.Quantity("direction"), s.Quantity("length"), s.Quantity("preload"), s.Quantity("rate"), s.Quantity("turn")) : null,
         };
     }
 

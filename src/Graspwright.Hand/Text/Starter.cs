@@ -48,7 +48,7 @@ public static class Starter
         fulcrum = ["22 mm", "21 mm"]
         input = ["3 mm", "17 mm"]
         output = ["5 mm", "13 mm"]
-        # [crank.slot]             # a load-sensing arm: direction, length, preload, rate
+        # [crank.slot]             # a load-sensing arm: direction, length, preload, rate, turn
 
         [rail]
         rest = ["62 mm", "31 mm"]

@@ -120,6 +120,7 @@ public static class HandWriter
             part.Quantity("length", slot.Length);
             part.Quantity("preload", slot.Preload);
             part.Quantity("rate", slot.Rate);
+            part.Quantity("turn", slot.TurnRadians);
         }
 
         OutTable transfer = root.Part("transfer_link");

@@ -204,20 +204,40 @@ public sealed record BellCrank
     public double OutputPlay { get; init; }
 }
 
-/// <summary>Slot in which the output pin shifts under load.</summary>
+/// <summary>Slot in which the output pin shifts under load: straight, or an arc of a circle.</summary>
 public sealed record Slot
 {
-    /// <summary>Direction in which the pin travels when it shifts, at rest, from +x [rad].</summary>
+    /// <summary>Direction in which the pin sets out when it shifts, at rest, from +x [rad].</summary>
     public required double DirectionRadians { get; init; }
 
-    /// <summary>Length of the shift [m], above 0.</summary>
+    /// <summary>Length of the shift, along the slot [m], above 0.</summary>
     public required double Length { get; init; }
+
+    /// <summary>How far the slot's direction turns from its near to its far end [rad], anticlockwise positive; 0 = straight.</summary>
+    public double TurnRadians { get; init; }
+
+    /// <summary>How much the slot's direction turns for each metre of shift [rad/m]; 0 = straight.</summary>
+    public double Curvature => TurnRadians / Length;
 
     /// <summary>Spring force that the shift starts against [N], 0 or more.</summary>
     public required double Preload { get; init; }
 
     /// <summary>Spring rate along the slot [N/m], 0 or more.</summary>
     public required double Rate { get; init; }
+
+    /// <summary>Where the pin is from the near end, the crank at rest [m].</summary>
+    /// <param name="shift">Shift along the slot [m].</param>
+    public Vector2D At(double shift)
+    {
+        // An arc's chord is sin x/x of its length, x half the angle it turns by, and points half way between its ends.
+        double half = 0.5 * Curvature * shift;
+        double chord = Math.Abs(half) < 1e-4 ? 1 - half * half / 6 : Math.Sin(half) / half;
+        return chord * shift * Vector2D.AtAngle(DirectionRadians + half);
+    }
+
+    /// <summary>Unit vector along the slot, the crank at rest.</summary>
+    /// <param name="shift">Shift along the slot [m].</param>
+    public Vector2D Along(double shift) => Vector2D.AtAngle(DirectionRadians + Curvature * shift);
 }
 
 /// <summary>Link from the crank's output pin to the carriage pin.</summary>

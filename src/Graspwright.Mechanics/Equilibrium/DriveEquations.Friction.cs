@@ -163,10 +163,12 @@ internal sealed partial class DriveEquations
 
         if (Places[SlotPlace].Active)
         {
+            // The slot's direction turns with the crank, and along an arc with the pin: by (ε, κ).
+            Lane turns = Vector256.Create(sense, _curvature, 0, 0);
             across = n.Cross(_slotNow);
             normal = t * across;
             direction = (normal < 0 ? -1 : 1) * _drive.Friction.Slot;
-            Rub(SlotPlace, X[Shift], _drive.Friction.Slot * Math.Abs(normal), direction * (across * stretch + t * n.Dot(_slotNow) * (crank - _transferTurn)));
+            Rub(SlotPlace, X[Shift], _drive.Friction.Slot * Math.Abs(normal), direction * (across * stretch + t * n.Dot(_slotNow) * (turns - _transferTurn)));
             AddAlong(SlotPlace, ref _rowShift, Vector256.Create(0, 1.0, 0, 0));
         }
     }

@@ -105,10 +105,12 @@ internal sealed partial class DriveEquations
     {
         BellCrank crank = _drive.Crank;
         TransferLink link = _drive.TransferLink;
-        Vector2D slot = Cranked(_slotAtRest), output = Cranked(crank.Output) + X[Shift] * slot;
+        Slot? arc = Curved;
+        double d = X[Shift];
+        Vector2D slot = Cranked(arc?.Along(d) ?? _slotAtRest), output = Cranked(crank.Output) + (arc is null ? d * slot : Cranked(arc.At(d)));
         Vector2D v = _drive.Rail.Rest + X[Carriage] * _railDirection - crank.Fulcrum - output;
         double length = v.Length, inverse = 1 / length;
-        Vector2D n = inverse * v, turned = -_crankSense * slot.Perpendicular; // ∂²v/∂φ∂d; ∂²v/∂φ² = output
+        Vector2D n = inverse * v, across = slot.Perpendicular, turned = -_crankSense * across; // ∂²v/∂φ∂d; ∂²v/∂φ² = output, ∂²v/∂d² = −κ across
         Vector2D v0 = -_crankSense * output.Perpendicular, v1 = -slot, v2 = _railDirection;
         Lane x = Vector256.Create(v0.X, v1.X, v2.X, 0), y = Vector256.Create(v0.Y, v1.Y, v2.Y, 0);
         Lane slope = n.X * x + n.Y * y, turn = inverse * (n.X * y - n.Y * x);
@@ -126,22 +128,21 @@ internal sealed partial class DriveEquations
         TransferStiffness = k;
         Stored += 0.5 * t * TransferElongation;
 
-        double mixed = n.Dot(turned);
+        double mixed = n.Dot(turned), bent = -_curvature * n.Dot(across);
         _trunkRow += t * slope;
         _rowPhi += k * slope[0] * slope + t * Bend(inverse, x, y, slope, v0, slope[0], Vector256.Create(n.Dot(output), mixed, 0, 0));
-        _rowShift = k * slope[1] * slope + t * Bend(inverse, x, y, slope, v1, slope[1], Vector256.CreateScalar(mixed));
+        _rowShift = k * slope[1] * slope + t * Bend(inverse, x, y, slope, v1, slope[1], Vector256.Create(mixed, bent, 0, 0));
         _rowCarriage = k * slope[2] * slope + t * Bend(inverse, x, y, slope, v2, slope[2], default);
         if (HasFriction)
         {
-            double turnedMixed = n.Cross(turned) * inverse;
+            double turnedMixed = n.Cross(turned) * inverse, turnedBent = -_curvature * n.Cross(across) * inverse;
             _turnByPhi = TurnBend(inverse, x, y, slope, v0, turn[0], Vector256.Create(n.Cross(output) * inverse, turnedMixed, 0, 0));
-            _turnByShift = TurnBend(inverse, x, y, slope, v1, turn[1], Vector256.CreateScalar(turnedMixed));
+            _turnByShift = TurnBend(inverse, x, y, slope, v1, turn[1], Vector256.Create(turnedMixed, turnedBent, 0, 0));
             _turnByCarriage = TurnBend(inverse, x, y, slope, v2, turn[2], default);
         }
 
         if (crank.Slot is { } spring)
         {
-            double d = X[Shift];
             _trunkRow += Vector256.Create(0, spring.Preload + spring.Rate * d, 0, 0);
             _rowShift += Vector256.Create(0, spring.Rate, 0, 0);
             Stored += d * (spring.Preload + 0.5 * spring.Rate * d);

@@ -14,7 +14,8 @@ internal sealed partial class DriveEquations
     private double _crankSense; // ± of φ
     private double _pullRest, _transferRest;
     private Vector2D _railDirection;
-    private Vector2D _slotAtRest;
+    private Vector2D _slotAtRest; // its direction where it begins
+    private double _curvature;    // of the slot; 0 = straight
 
     // Travel of the leaf of finger f: s + Σ_b arm·sin t, arms signed: minus the first arm, plus the second.
     private double[] _arms = []; // f·bars + bar; 0 where the finger is not behind the bar
@@ -27,10 +28,14 @@ internal sealed partial class DriveEquations
     public double CarriagePerShift(double phi, double d, double s)
     {
         double turn = _crankSense * phi;
-        Vector2D slot = _slotAtRest.Rotated(turn);
-        Vector2D v = _drive.Rail.Rest + s * _railDirection - _drive.Crank.Fulcrum - _drive.Crank.Output.Rotated(turn) - d * slot;
+        Slot? arc = Curved;
+        Vector2D slot = (arc?.Along(d) ?? _slotAtRest).Rotated(turn), shifted = arc?.At(d).Rotated(turn) ?? d * slot;
+        Vector2D v = _drive.Rail.Rest + s * _railDirection - _drive.Crank.Fulcrum - _drive.Crank.Output.Rotated(turn) - shifted;
         return v.Dot(slot) / v.Dot(_railDirection);
     }
+
+    /// <summary>The slot where it is an arc; <see langword="null"/> where it is straight, or there is none.</summary>
+    private Slot? Curved => _curvature != 0 ? _drive.Crank.Slot : null;
 
     private void SetUpTrunk()
     {
@@ -40,6 +45,7 @@ internal sealed partial class DriveEquations
         Vector2D c = crank.Fulcrum + crank.Output;
         _railDirection = Vector2D.AtAngle(_drive.Rail.DirectionRadians);
         _slotAtRest = Vector2D.AtAngle(crank.Slot?.DirectionRadians ?? 0);
+        _curvature = crank.Slot?.Curvature ?? 0;
         double pullPins = (b - pull.Anchor).Length;
         double transferPins = (_drive.Rail.Rest - c).Length;
         RequireLength(pullPins, "pull link");

@@ -10,6 +10,12 @@ internal sealed partial class FingerGroup
     {
         const double step = Math.PI / 720;
         double top = _fingers[lane].RangeRadians.First, reached = 0;
+        if (!_pip[lane].IsFourBar && !_dip[lane].IsFourBar)
+        {
+            // Ratios pass a stop once and for good: no need to look for the first time.
+            return LimitAt(lane, top) == 0 ? (top, 0) : Last(lane, 0, top);
+        }
+
         while (reached < top)
         {
             double next = Math.Min(reached + step, top);
@@ -20,18 +26,26 @@ internal sealed partial class FingerGroup
                 continue;
             }
 
-            double good = reached, bad = next;
-            for (int i = 0; i < 60; i++)
-            {
-                double middle = 0.5 * (good + bad);
-                (good, bad) = LimitAt(lane, middle) == 0 ? (middle, bad) : (good, middle);
-            }
+            (double good, limit) = Last(lane, reached, next);
 
             // A four-bar at its last assembly has no slope.
             return limit > 2 ? (Math.Max(0, good - 1e-6), 0) : (good, limit);
         }
 
         return (reached, 0);
+    }
+
+    /// <summary>The last flexion within every range between one that is and one that is not, and what ends it.</summary>
+    private (double Good, int Limit) Last(int lane, double good, double bad)
+    {
+        int limit = LimitAt(lane, bad);
+        while (0.5 * (good + bad) is var middle && middle > good && middle < bad)
+        {
+            int there = LimitAt(lane, middle);
+            (good, bad, limit) = there == 0 ? (middle, bad, limit) : (good, middle, there);
+        }
+
+        return (good, limit);
     }
 
     /// <summary>0 = within every range; 1, 2 = PIP, DIP past its stop; 3 = cannot be assembled.</summary>

@@ -50,13 +50,35 @@ public readonly record struct Capsule(Vector3D From, Vector3D To, double Radius)
         }
 
         double b = d1.Dot(d2), parallel = a * e - b * b;
-        double s = parallel > 1e-12 * a * e ? Math.Clamp((b * f - c * e) / parallel, 0, 1) : 0;
-        double t = (b * s + f) / e;
+        if (parallel <= 1e-12 * a * e)
+        {
+            return NearestEnd(d1, d2, r, a, b, c, e, f);
+        }
+
+        double s = Math.Clamp((b * f - c * e) / parallel, 0, 1), t = (b * s + f) / e;
         if (t < 0)
         {
             return (Math.Clamp(-c / a, 0, 1), 0);
         }
 
         return t > 1 ? (Math.Clamp((b - c) / a, 0, 1), 1) : (s, t);
+    }
+
+    /// <summary>Two pieces that are parallel, or as good as: an end of one of them is nearest to the other.</summary>
+    private static (double S, double T) NearestEnd(Vector3D d1, Vector3D d2, Vector3D r, double a, double b, double c, double e, double f)
+    {
+        ReadOnlySpan<(double S, double T)> ends = [(0, Math.Clamp(f / e, 0, 1)), (1, Math.Clamp((b + f) / e, 0, 1)), (Math.Clamp(-c / a, 0, 1), 0), (Math.Clamp((b - c) / a, 0, 1), 1)];
+        (double S, double T) nearest = ends[0];
+        double least = double.PositiveInfinity;
+        foreach ((double s, double t) in ends)
+        {
+            double distance = (r + s * d1 - t * d2).Length;
+            if (distance < least)
+            {
+                (least, nearest) = (distance, (s, t));
+            }
+        }
+
+        return nearest;
     }
 }

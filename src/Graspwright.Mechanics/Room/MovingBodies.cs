@@ -16,6 +16,8 @@ public sealed class MovingBodies
     private readonly RoomModel _room;
     private readonly int _sense;
     private readonly List<BarPlace> _bars = [];
+    private readonly Vector2D _rail;      // direction
+    private readonly double _rootAcross;  // of the carriage's pivot, toward the thumb
 
     /// <summary>Takes the bodies of a drive.</summary>
     /// <param name="room">Sizes of the bodies.</param>
@@ -30,6 +32,8 @@ public sealed class MovingBodies
         Vector2D anchor = _drive.PullLink.Anchor, along = _drive.Crank.Fulcrum + _drive.Crank.Input - anchor;
         double driving = _drive.Wrist.Direction == DrivingDirection.Flexion ? 1 : -1;
         _sense = driving * along.Dot(anchor.Perpendicular) * along.Dot(_drive.Crank.Input.Perpendicular) >= 0 ? 1 : -1;
+        _rail = Vector2D.AtAngle(_drive.Rail.DirectionRadians);
+        _rootAcross = AcrossOf(_drive.Tree, _drive.Fingers);
         if (_drive.Tree is BalanceBar root)
         {
             Gather(root, -1, first: true);
@@ -94,28 +98,63 @@ public sealed class MovingBodies
     /// <param name="bodies">Takes the bodies, in the order of <see cref="Names"/>.</param>
     public void Place(ReadOnlySpan<double> x, Span<Capsule> bodies)
     {
+        PlaceDrive(x, bodies);
+        for (int b = 0; b < _bars.Count; b++)
+        {
+            bodies[FirstBar + b] = Bar(b, x, bodies);
+        }
+
+        for (int f = 0; f < _drive.Fingers.Count; f++)
+        {
+            PlaceFinger(f, x, bodies);
+        }
+    }
+
+    /// <summary>Places one body, and what carries it; the others stay as they are.</summary>
+    /// <param name="body">Its number.</param>
+    /// <param name="x">Coordinates.</param>
+    /// <param name="bodies">Takes the bodies.</param>
+    internal void Place(int body, ReadOnlySpan<double> x, Span<Capsule> bodies)
+    {
+        if (body < FirstBar)
+        {
+            PlaceDrive(x, bodies);
+        }
+        else if (body < FirstSegment)
+        {
+            int parent = _bars[body - FirstBar].Parent;
+            if (parent >= 0)
+            {
+                Place(FirstBar + parent, x, bodies);
+            }
+
+            bodies[body] = Bar(body - FirstBar, x, bodies);
+        }
+        else
+        {
+            PlaceFinger((body - FirstSegment) / 3, x, bodies);
+        }
+    }
+
+    private void PlaceFinger(int f, ReadOnlySpan<double> x, Span<Capsule> bodies) =>
+        Segments(_drive.Fingers[f], x.Slice(4 + _bars.Count + 3 * f, 3), bodies.Slice(FirstSegment + 3 * f, 3));
+
+    private Vector2D CarriageAt(ReadOnlySpan<double> x) => _drive.Rail.Rest + x[3] * _rail;
+
+    private void PlaceDrive(ReadOnlySpan<double> x, Span<Capsule> bodies)
+    {
         double z = _room.DriveAcross, link = _room.LinkRadius;
         double driving = _drive.Wrist.Direction == DrivingDirection.Flexion ? 1 : -1;
         Vector2D fulcrum = _drive.Crank.Fulcrum, anchor = _drive.PullLink.Anchor.Rotated(driving * x[0]);
         Vector2D input = fulcrum + _drive.Crank.Input.Rotated(_sense * x[1]);
-        Vector2D rest = _drive.Crank.Output + (_drive.Crank.Slot is { } slot ? x[2] * Vector2D.AtAngle(slot.DirectionRadians) : default);
-        Vector2D output = fulcrum + rest.Rotated(_sense * x[1]), u = Vector2D.AtAngle(_drive.Rail.DirectionRadians);
-        Vector2D carriage = _drive.Rail.Rest + x[3] * u;
+        Vector2D rest = _drive.Crank.Output + (_drive.Crank.Slot is { } slot ? slot.At(x[2]) : default);
+        Vector2D output = fulcrum + rest.Rotated(_sense * x[1]), u = _rail, carriage = CarriageAt(x);
         double half = 0.5 * (_drive.Rail.GuideLength ?? 0);
         bodies[0] = new(In(anchor, z), In(input, z), link);
         bodies[1] = new(In(fulcrum, z), In(input, z), link);
         bodies[2] = new(In(fulcrum, z), In(output, z), link);
         bodies[3] = new(In(output, z), In(carriage, z), link);
         bodies[4] = new(In(carriage - half * u, z), In(carriage + half * u, z), _room.BarRadius);
-        for (int b = 0; b < _bars.Count; b++)
-        {
-            bodies[FirstBar + b] = Bar(b, x, carriage, u, bodies);
-        }
-
-        for (int f = 0; f < _drive.Fingers.Count; f++)
-        {
-            Segments(_drive.Fingers[f], x.Slice(4 + _bars.Count + 3 * f, 3), bodies.Slice(FirstSegment + 3 * f, 3));
-        }
     }
 
     /// <summary>How fast, and with what acceleration, any point of each body can move at most while the coordinates go straight from one set to another in a unit of time [m].</summary>
@@ -188,13 +227,13 @@ public sealed class MovingBodies
         }
     }
 
-    private Capsule Bar(int b, ReadOnlySpan<double> x, Vector2D carriage, Vector2D u, ReadOnlySpan<Capsule> bodies)
+    private Capsule Bar(int b, ReadOnlySpan<double> x, ReadOnlySpan<Capsule> bodies)
     {
         BarPlace place = _bars[b];
-        Vector3D along = In(u, 0), pivot;
+        Vector3D along = In(_rail, 0), pivot;
         if (place.Parent < 0)
         {
-            pivot = In(carriage, AcrossOf(place.Bar, _drive.Fingers));
+            pivot = In(CarriageAt(x), _rootAcross);
         }
         else
         {

@@ -242,19 +242,30 @@ public sealed class RoomSweep
 
     private double Gap(int first, int second, int piece, double t)
     {
-        PlaceAt(piece, t);
+        Between(piece, t);
+        _bodies.Place(first, _x, _at);
+        if (second < _at.Length)
+        {
+            _bodies.Place(second, _x, _at);
+        }
+
         return _at[first].GapTo(Other(_at, second));
     }
 
     private void PlaceAt(int piece, double t)
+    {
+        Between(piece, t);
+        _bodies.Place(_x, _at);
+    }
+
+    /// <summary>Coordinates at a place of the sweep.</summary>
+    private void Between(int piece, double t)
     {
         double[] to = _coordinates[piece], from = piece > 0 ? _coordinates[piece - 1] : to;
         for (int i = 0; i < _x.Length; i++)
         {
             _x[i] = from[i] + t * (to[i] - from[i]);
         }
-
-        _bodies.Place(_x, _at);
     }
 
     private double Theta(int piece, double t) => _coordinates[piece - 1][0] + t * (_coordinates[piece][0] - _coordinates[piece - 1][0]);

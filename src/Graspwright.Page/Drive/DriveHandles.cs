@@ -71,8 +71,10 @@ public static class DriveHandles
         yield return new("output", "output pin", Plus(p, crank.Output), to => hand with { Crank = crank with { Output = Near(Minus(to, p)) } }, Pair("crank.output", h => h.Crank.Output));
         if (crank.Slot is { } slot)
         {
-            yield return new("slot", "slot’s end", Plus(Plus(p, crank.Output), Along(slot.DirectionRadians, slot.Length)),
-                to => Minus(to, Plus(p, crank.Output)) is var e ? hand with { Crank = crank with { Slot = slot with { DirectionRadians = Rounded(Angle(e), Dimension.Angle), Length = Math.Max(LengthStep, Rounded(Length(e), Dimension.Length)) } } } : hand,
+            // The end of an arc is seen half its turn to the side, and nearer by sin x/x, x half the turn.
+            double half = slot.TurnRadians / 2, chord = half == 0 ? 1 : Math.Sin(half) / half;
+            yield return new("slot", "slot’s end", Plus(Plus(p, crank.Output), Along(slot.DirectionRadians + half, chord * slot.Length)),
+                to => Minus(to, Plus(p, crank.Output)) is var e ? hand with { Crank = crank with { Slot = slot with { DirectionRadians = Rounded(Math.IEEERemainder(Angle(e) - half, Math.Tau), Dimension.Angle), Length = Math.Max(LengthStep, Rounded(Length(e) / chord, Dimension.Length)) } } } : hand,
                 h => [("crank.slot.direction", h.Crank.Slot!.DirectionRadians, Dimension.Angle), ("crank.slot.length", h.Crank.Slot.Length, Dimension.Length)]);
         }
 

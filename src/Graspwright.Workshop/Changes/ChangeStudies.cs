@@ -49,7 +49,7 @@ internal static class ChangeStudies
         Array.Fill(values, double.NaN);
         try
         {
-            AskedHand hand = new(variants.Hand(set));
+            AskedHand hand = new(variants.Hand(set), alone: true);
             foreach (AskedMeasure measure in measures)
             {
                 measure.Expect(hand);

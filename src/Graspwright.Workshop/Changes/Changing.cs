@@ -74,11 +74,11 @@ public static class Changing
         {
             if (AskedMeasure.Read(text, hand, out AskedFault? why) is not { } measure)
             {
-                errors.Add(new(question.File, 0, 0, option ? "--measure" : "weighing.measures", why!.Found, why.Allowed, why.Fix));
+                errors.Add(Fault(text, why!.Found, why.Allowed, why.Fix));
             }
             else if (measure.Better == Better.Neither)
             {
-                errors.Add(new(question.File, 0, 0, option ? "--measure" : "weighing.measures", $"'{text}', of which neither more nor less is better", "a measure that can be better or worse", "Ask 'grip' for it instead."));
+                errors.Add(Fault(text, $"'{text}', of which neither more nor less is better", "a measure that can be better or worse", "Ask 'grip' for it instead."));
             }
             else
             {
@@ -92,6 +92,10 @@ public static class Changing
         }
 
         return measures;
+
+        InputError Fault(string text, string found, string allowed, string fix) => option
+            ? new(question.File, 0, 0, "--measure", found, allowed, fix)
+            : Faults.At(question.Editor, question.File, FormattableString.Invariant($"weighing.measures[{texts.ToList().IndexOf(text) + 1}]"), found, allowed, fix);
     }
 
     /// <summary>Measures where the file and the maker name none.</summary>

@@ -83,6 +83,14 @@ public static class DriveMapping
     /// <param name="point">Point [m].</param>
     public static Vector2D ToVector(Hand.Point point) => new(point.X, point.Y);
 
+    /// <summary>The slot of a load-sensing arm.</summary>
+    /// <param name="slot">Slot.</param>
+    public static Slot ToSlot(Hand.Slot slot)
+    {
+        ArgumentNullException.ThrowIfNull(slot);
+        return new() { DirectionRadians = slot.DirectionRadians, Length = slot.Length, Preload = slot.Preload, Rate = slot.Rate, TurnRadians = slot.TurnRadians };
+    }
+
     /// <summary>Rod or cord.</summary>
     /// <param name="kind">Kind.</param>
     public static LinkKind ToKind(Hand.LinkKind kind) => kind == Hand.LinkKind.Rod ? LinkKind.Rod : LinkKind.Cord;
@@ -112,9 +120,7 @@ public static class DriveMapping
         Input = ToVector(crank.Input),
         Output = ToVector(crank.Output),
         StopRadians = crank.StopRadians,
-        Slot = crank.Slot is { } slot
-            ? new() { DirectionRadians = slot.DirectionRadians, Length = slot.Length, Preload = slot.Preload, Rate = slot.Rate }
-            : null,
+        Slot = crank.Slot is { } slot ? ToSlot(slot) : null,
         FulcrumPinRadius = crank.FulcrumPin.Radius,
         OutputPinRadius = crank.OutputPin.Radius,
         Drag = crank.Drag,

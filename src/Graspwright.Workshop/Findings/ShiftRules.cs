@@ -42,7 +42,7 @@ public sealed class ShiftDear() : Rule("shift")
             $"{ending} Makers want a couple of degrees at most (common practice, no source).",
             finish is null
                 ? "Ease the slot's spring and its rate, or shorten the slot."
-                : "A softer rate, a pin that rolls in its slot, or a smaller change of arm makes it cheaper; a straight rubbing slot cannot come below its friction's bound.");
+                : "A softer rate, a pin that rolls in its slot, a slot filed to an arc about the carriage's pin (crank.slot.turn), or a smaller change of arm makes it cheaper; no rubbing slot can come below its friction's bound.");
         yield return finish is null ? finding with { Verdict = Verdict.Fails } : finding;
     }
 }

@@ -1,5 +1,6 @@
 using Graspwright.Form.Repair;
 using Graspwright.Form.Surface;
+using Graspwright.Form.Tape;
 using Graspwright.Hand;
 using Graspwright.Numerics;
 using Graspwright.Workshop.Measures;
@@ -107,6 +108,11 @@ public static class FormAnswer
             {
                 yield return tape;
             }
+
+            if (form.Thumb is { End: not > 0 } thumb)
+            {
+                yield return new("thumb", "thumb", Verdict.Good, $"The scan has a thumb, {Number(1000 * thumb.RootGirth)} mm round at its root, and the file says nothing of covering it: the liner leaves it out.", "For a sleeve write [form.thumb] with its root, largest girth and covered length.");
+            }
         }
 
         foreach (LimbPatch patch in hand.Form!.Patches.Where(p => p.Thickness > Math.Min(0.012, form.Frame.Radius((p.From + p.To) / 2) / 2)))
@@ -146,20 +152,21 @@ public static class FormAnswer
 
     private static IEnumerable<Finding> Tape(FormModel form, LimbForm limb)
     {
-        foreach (LimbMark mark in limb.Marks)
+        IEnumerable<(string Name, double Place, double Tape, double Scan)> girths = limb.Marks.Select(m => (m.Name, m.Place, m.Girth, TapeGirth.Of(form.Mesh, m.Place, form.IsThumb)));
+        if (limb.Thumb is { } tape && form.Thumb is { } thumb)
         {
-            double girth = Sections.Girth(form, mark.Place);
-            if (!double.IsFinite(girth))
-            {
-                continue;
-            }
+            girths = girths.Append(("thumb", thumb.WebPlace, tape.Root, thumb.RootGirth));
+        }
 
-            double off = girth / mark.Girth - 1;
+        foreach ((string name, double place, double read, double girth) in girths.Where(g => double.IsFinite(g.Scan)))
+        {
+            double off = girth / read - 1;
             if (Math.Abs(off) > GirthTolerance)
             {
-                yield return new("tape", mark.Name, Math.Abs(off) > 3 * GirthTolerance ? Verdict.Fails : Verdict.Tight, $"The scan measures {Number(1000 * girth)} mm round at {Number(1000 * mark.Place, 0)} mm, the tape {Number(1000 * mark.Girth)} mm: {Number(100 * off)} %.",
+                string where = name == "thumb" ? "at the thumb's root" : $"at {Number(1000 * place, 0)} mm";
+                yield return new("tape", name, Math.Abs(off) > 3 * GirthTolerance ? Verdict.Fails : Verdict.Tight, $"The scan measures {Number(1000 * girth)} mm round {where}, the tape {Number(1000 * read)} mm: {Number(100 * off)} %.",
                     "Measure again; then check zero_at and the unit of the scan.")
-                { Figure = 1000 * girth, Limit = 1000 * mark.Girth, Unit = "mm" };
+                { Figure = 1000 * girth, Limit = 1000 * read, Unit = "mm" };
             }
         }
     }
@@ -180,7 +187,7 @@ public static class FormAnswer
 
     private static Table Girths(FormModel form, LimbForm limb) => new("girths of the form",
         [new("mark", ""), new("place", "mm"), new("tape", "mm"), new("form", "mm")],
-        [.. limb.Marks.Select(m => (IReadOnlyList<Cell>)[m.Name, 1000 * m.Place, 1000 * m.Girth, 1000 * Sections.Girth(form, m.Place)])]);
+        [.. limb.Marks.Select(m => (IReadOnlyList<Cell>)[m.Name, 1000 * m.Place, 1000 * m.Girth, 1000 * TapeGirth.Of(form.Mesh, m.Place, form.IsThumb)])]);
 
     private static IEnumerable<Table> Skin(LimbForm limb)
     {

@@ -15,13 +15,13 @@ namespace Graspwright.Workshop.Form;
 /// <param name="Sides">The form with its neighbours.</param>
 /// <param name="IsThumb">Whether a triangle belongs to the thumb.</param>
 /// <param name="Frame">Place and angle on it.</param>
-/// <param name="Thumb">Middle line of the thumb and where its cover ends along it; <see langword="null"/> = none.</param>
+/// <param name="Thumb">The thumb set on the limb; <see langword="null"/> = none.</param>
 /// <param name="From">Where it comes from, in words.</param>
 /// <param name="Unit">Unit of a scan; empty for tape marks.</param>
 /// <param name="Repair">What was mended; <see langword="null"/> for tape marks.</param>
 /// <param name="Raised">Volume added by relief less that carved [m³].</param>
 public sealed record FormModel(
-    Neighbourhood Sides, bool[] IsThumb, LimbFrame Frame, (Vector3D Foot, Vector3D Along, double End)? Thumb, string From, string Unit, Repaired? Repair, double Raised)
+    Neighbourhood Sides, bool[] IsThumb, LimbFrame Frame, FormThumb? Thumb, string From, string Unit, Repaired? Repair, double Raised)
 {
     private const double Blend = 0.006;
 
@@ -47,8 +47,8 @@ public sealed record FormModel(
     private static FormModel Taped(LimbForm limb)
     {
         TapeThumb? thumb = limb.Thumb is { } t ? new(t.Place, t.Root, t.Largest, t.Length, t.AngleRadians) : null;
-        Loft loft = Loft.Of(MouldMapping.Form(limb), thumb);
-        return new(Neighbourhood.Of(loft.Mesh), loft.ThumbFace, new(loft.Mesh, f => !loft.ThumbFace[f]), loft.Axis is { } a ? (a.Foot, a.Along, loft.ThumbEnd) : null,
+        Loft loft = Loft.Fit(MouldMapping.Marks(limb), thumb);
+        return new(Neighbourhood.Of(loft.Mesh), loft.ThumbFace, new(loft.Mesh, f => !loft.ThumbFace[f]), loft.Axis is { } a ? new(a.Foot, a.Along, new(a.Along.Z, 0, -a.Along.X), loft.ThumbEnd, limb.Thumb!.Place, Math.PI / 2, limb.Thumb.Root) : null,
             $"{limb.Marks.Count} tape marks", "", null, 0);
     }
 
@@ -97,8 +97,7 @@ public sealed record FormModel(
             return (null, [Error(near ? "form.near_edge" : "form.far_edge", $"an edge at {Number(1000 * (near ? limb.NearEdge : limb.FarEdge), 0)} mm, a plane that misses the scan", $"{Number(1000 * low.Z, 0)} to {Number(1000 * high.Z, 0)} mm, where the scan lies", "Check zero_at, along and the unit of [form.scan].")]);
         }
 
-        LimbFrame frame = new(repaired.Mesh);
-        return (new(repaired.Sides, new bool[repaired.Mesh.FaceCount], frame, null, $"a scan, {raw.Kind}, {raw.Mesh.FaceCount} triangles", unit.Name, repaired, 0), []);
+        return ScannedThumb.Of(repaired, limb, $"a scan, {raw.Kind}, {raw.Mesh.FaceCount} triangles", unit.Name, file);
     }
 
     private static (LengthUnit? Unit, InputError? Question) UnitOf(RawSurface raw, LimbScan scan, string file)

@@ -12,16 +12,19 @@ namespace Graspwright.Workshop.Form;
 /// <param name="Seams">Edges of the seams, the lower point first.</param>
 public sealed record LinerRegion(Neighbourhood Sides, Vector3D[] Normals, bool[] IsThumb, IReadOnlySet<(int A, int B)> Seams)
 {
+    private const int MostTurns = 8;
+    private const double TurnStep = 5 * Math.PI / 180;
+
     /// <summary>Cuts the part out of a form.</summary>
     /// <param name="form">The form.</param>
     /// <param name="limb">Edges, thumb, patches, seam.</param>
-    /// <param name="split">With a seam along the thumb's side from edge to edge, so that the sheet falls into a back and a palm.</param>
+    /// <param name="split">With a second seam from edge to edge, along the thumb's side, so that the sheet falls into a back and a palm.</param>
     public static LinerRegion Of(FormModel form, LimbForm limb, bool split = false)
     {
         ArgumentNullException.ThrowIfNull(form);
         ArgumentNullException.ThrowIfNull(limb);
         Drawing d = new(form);
-        bool sleeve = form.Thumb is not null && limb.Pattern.Thumb == "sleeve";
+        bool sleeve = form.Thumb is { End: > 0 } && limb.Pattern.Thumb == "sleeve";
         d.Draw(p => p.Z - limb.NearEdge, f => !d.IsThumb[f], keep: 1);
         d.Draw(p => p.Z - limb.FarEdge, f => !d.IsThumb[f], keep: -1);
         foreach (LimbPatch patch in limb.Patches.Where(p => p.Kind == PatchKind.KeepOut))
@@ -36,17 +39,19 @@ public sealed record LinerRegion(Neighbourhood Sides, Vector3D[] Normals, bool[]
         }
 
         HashSet<(int, int)> seams = [.. d.Draw(p => Beside(form.Frame, p, limb.Pattern.SeamRadians), f => !d.IsThumb[f] && Toward(form.Frame, d.Mesh.Middle(f), limb.Pattern.SeamRadians))];
-        if (limb.Thumb is { } place)
+        if (split || form.Thumb is not null || limb.Thumb is not null)
         {
             // from the thumb's opening to the edge at the fingertips
-            seams.UnionWith(d.Draw(p => Beside(form.Frame, p, Math.PI / 2), f => !d.IsThumb[f] && Toward(form.Frame, d.Mesh.Middle(f), Math.PI / 2) && (split || d.Mesh.Middle(f).Z > place.Place)));
+            (double from, double web) = form.Thumb is { } set ? (set.WebPlace, set.WebAngle) : limb.Thumb is { } taped ? (taped.Place, Math.PI / 2) : (limb.NearEdge, limb.Pattern.SeamRadians + Math.PI);
+            double angle = Clear(limb, split ? limb.NearEdge : from, web);
+            seams.UnionWith(d.Draw(p => Beside(form.Frame, p, angle), f => !d.IsThumb[f] && Toward(form.Frame, d.Mesh.Middle(f), angle) && (split || d.Mesh.Middle(f).Z > from)));
         }
 
-        if (sleeve && form.Thumb is (var foot, var along, var end))
+        if (sleeve && form.Thumb is { } thumb)
         {
-            d.Draw(p => (p - foot).Dot(along) - end, f => d.IsThumb[f], keep: -1);
-            Vector3D outer = new(along.Z, 0, -along.X); // the side away from the web
-            seams.UnionWith(d.Draw(p => p.Y, f => d.IsThumb[f] && (d.Mesh.Middle(f) - foot).Dot(outer) > 0));
+            d.Draw(p => (p - thumb.Foot).Dot(thumb.Along) - thumb.End, f => d.IsThumb[f], keep: -1);
+            Vector3D across = thumb.Along.Cross(thumb.Outer);
+            seams.UnionWith(d.Draw(p => (p - thumb.Foot).Dot(across), f => d.IsThumb[f] && (d.Mesh.Middle(f) - thumb.Foot).Dot(thumb.Outer) > 0));
         }
 
         Mesh whole = d.Mesh;
@@ -85,6 +90,22 @@ public sealed record LinerRegion(Neighbourhood Sides, Vector3D[] Normals, bool[]
 
         int largest = Enumerable.Range(0, count).MaxBy(i => parts.Count(p => p == i)), at = 0;
         return [.. kept.Select(k => k && parts[at++] == largest)];
+    }
+
+    // The angle of the thumb's seam: that of the web, else the nearest one at which it runs over nothing that a seam must not rub.
+    private static double Clear(LimbForm limb, double from, double web)
+    {
+        LimbPatch[] sore = [.. limb.Patches.Where(p => p.Kind is PatchKind.Tender or PatchKind.Scar or PatchKind.Bony or PatchKind.Numb or PatchKind.Contact && p.To > from && p.From < limb.FarEdge)];
+        for (int i = 0; i <= 2 * MostTurns; i++)
+        {
+            double angle = web + (i % 2 == 0 ? 1 : -1) * ((i + 1) / 2) * TurnStep;
+            if (!sore.Any(p => LimbFrame.Turn(angle - p.AngleFromRadians) <= LimbFrame.Turn(p.AngleToRadians - p.AngleFromRadians)))
+            {
+                return angle;
+            }
+        }
+
+        return web;
     }
 
     private static double Beside(LimbFrame frame, Vector3D p, double angle)

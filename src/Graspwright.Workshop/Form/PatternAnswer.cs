@@ -38,6 +38,8 @@ public sealed record PatternResult(Answer? Answer, IReadOnlyList<InputError> Err
 public static class PatternAnswer
 {
     private const double UsualAllowance = 0.008, MostFlips = 0;
+    private const double Comfortable = 0.9, MostOver = 2; // of the limit: good up to the first, not to be laid beyond the second
+    private const double MostBeyond = 0.1, PaysTwo = 0.7; // share of the area beyond the limit from which two pieces are tried, and to what share of it they must bring it
 
     /// <summary>Answers.</summary>
     /// <param name="hand">The hand.</param>
@@ -58,11 +60,15 @@ public static class PatternAnswer
         try
         {
             flats = Flats(sheet, hand.Form);
-            if (hand.Form.Thumb is not null && flats.Any(f => f.Flat.Crossings > 0))
+            if (flats.Any(f => f.Flat.Crossings > 0) || Beyond(flats, plan.Stretch) >= MostBeyond)
             {
-                // round the thumb one sheet laps over itself: it is cut in two
-                sheet = SheetOnForm.Of(form, hand, split: true);
-                flats = Flats(sheet, hand.Form);
+                // round the thumb one sheet laps over itself, or a waist stretches it too far: it is cut in two where that pays
+                SheetOnForm two = SheetOnForm.Of(form, hand, split: true);
+                List<(Piece Piece, Flat Flat, int Darts)> halves = Flats(two, hand.Form);
+                if (flats.Sum(f => f.Flat.Crossings) > halves.Sum(f => f.Flat.Crossings) || Beyond(halves, plan.Stretch) < PaysTwo * Beyond(flats, plan.Stretch))
+                {
+                    (sheet, flats) = (two, halves);
+                }
             }
         }
         catch (InvalidOperationException refusal)
@@ -72,7 +78,8 @@ public static class PatternAnswer
 
         double allowance = plan.Allowance ?? hand.Liner?.Overlap ?? UsualAllowance;
         IReadOnlyList<PatternPiece> rims = Rims.Of([.. flats.Select(f => (f.Piece, f.Flat))], allowance, plan.BothSides, plan.Notches);
-        PaperPiece[] pieces = [.. rims.Select((r, i) => PaperPieces.Make(r, Name(sheet, r, i, rims.Count), sheet, hand, flats[i].Darts))];
+        string[] names = Names(sheet, rims);
+        PaperPiece[] pieces = [.. rims.Select((r, i) => PaperPieces.Make(r, names[i], sheet, hand, flats[i].Darts))];
         List<Figure> figures = Figures(pieces, allowance);
         List<Finding> findings = [.. Findings(pieces, plan, hand, sheet)];
         List<Table> tables = [Pieces(pieces, plan)];
@@ -101,6 +108,13 @@ public static class PatternAnswer
         return [.. discs.Select(d => Darts.Of(d, limb.Pattern.Stretch, dear))];
     }
 
+    // Share of the area of all pieces that is stretched beyond a limit.
+    private static double Beyond(List<(Piece Piece, Flat Flat, int Darts)> flats, double limit)
+    {
+        double[] areas = [.. flats.Select(f => SurfaceSums.Of(f.Piece.Sides).Area)];
+        return flats.Select((f, i) => areas[i] * Darts.ShareBeyond(f.Piece, f.Flat, limit)).Sum() / areas.Sum();
+    }
+
     private static Func<int, double> Dear(SheetOnForm sheet, LimbForm limb)
     {
         Mesh mesh = sheet.Region.Sides.Mesh;
@@ -117,7 +131,7 @@ public static class PatternAnswer
         return v => cost[v];
     }
 
-    private static string Name(SheetOnForm sheet, PatternPiece piece, int i, int count)
+    private static bool OnThumb(SheetOnForm sheet, PatternPiece piece)
     {
         HashSet<int> thumb = [];
         Mesh mesh = sheet.Region.Sides.Mesh;
@@ -129,17 +143,26 @@ public static class PatternAnswer
             }
         }
 
-        int on = piece.Piece.OldPoints.Count(thumb.Contains);
-        if (2 * on > piece.Piece.OldPoints.Length)
-        {
-            return "thumb sleeve";
-        }
-
-        double back = piece.Piece.OldPoints.Average(v => mesh.Points[3 * v + 1]);
-        return count < 3 && i == 0 ? "sheet" : i > 1 ? $"piece {i + 1}" : back > 0 ? "back" : "palm";
+        return 2 * piece.Piece.OldPoints.Count(thumb.Contains) > piece.Piece.OldPoints.Length;
     }
 
-    private static double Worst(PaperPiece piece) => Enumerable.Range(0, piece.Pattern.Flat.Most.Length).Max(f => Darts.Beyond(piece.Pattern.Flat, f));
+    // The sheet, or its back and its palm by which way they look; further ones are numbered.
+    private static string[] Names(SheetOnForm sheet, IReadOnlyList<PatternPiece> pieces)
+    {
+        string[] names = [.. pieces.Select(p => OnThumb(sheet, p) ? "thumb sleeve" : "")];
+        int[] plain = [.. Enumerable.Range(0, names.Length).Where(i => names[i].Length == 0)];
+        Mesh mesh = sheet.Region.Sides.Mesh;
+        double Back(int i) => pieces[i].Piece.OldPoints.Average(v => Math.Cos(sheet.Form.Frame.Of(mesh.At(v)).Angle));
+        bool backFirst = plain.Length > 1 && Back(plain[0]) >= Back(plain[1]);
+        for (int k = 0; k < plain.Length; k++)
+        {
+            names[plain[k]] = plain.Length == 1 ? "sheet" : k > 1 ? $"piece {k + 1}" : k == 0 == backFirst ? "back" : "palm";
+        }
+
+        return names;
+    }
+
+    private static double Worst(PaperPiece piece) => Darts.Reached(piece.Pattern.Piece, f => Darts.Beyond(piece.Pattern.Flat, f)).Value;
 
     private static string Sentence(PaperPiece[] pieces, PatternPlan plan, double allowance)
     {
@@ -160,7 +183,7 @@ public static class PatternAnswer
             double flat = Polygon(piece.Pattern.CutLine), on = piece.Pattern.Area;
             figures.Add(Added($"{key}_area", $"{piece.Name}: area to cut, allowance included", "cm²", 1e4 * flat));
             figures.Add(Added($"{key}_form_area", $"{piece.Name}: area in the middle of the sheet's thickness on the form", "cm²", 1e4 * on));
-            figures.Add(Added($"{key}_stretch", $"{piece.Name}: greatest stretch or squeeze when it is laid on", "%", 100 * Worst(piece)));
+            figures.Add(Added($"{key}_stretch", $"{piece.Name}: stretch or squeeze when it is laid on, reached by the worst hundredth of it", "%", 100 * Worst(piece)));
             Terms mean = new();
             figures.Add(new($"{key}_mean_stretch", $"{piece.Name}: mean stretch, root of the squares over the area", "%")
             {
@@ -199,11 +222,11 @@ public static class PatternAnswer
             }
 
             double share = Darts.ShareBeyond(piece.Pattern.Piece, flat, plan.Stretch), worst = Worst(piece);
-            int at = Enumerable.Range(0, flat.Most.Length).MaxBy(f => Darts.Beyond(flat, f));
+            int at = Darts.Reached(piece.Pattern.Piece, f => Darts.Beyond(flat, f)).Face;
             string where = FormAnswer.At(sheet.Form, piece.Pattern.Piece.Sides.Mesh.Middle(at));
-            Verdict verdict = worst <= 0.9 * plan.Stretch ? Verdict.Good : share < 0.005 ? Verdict.Tight : share < 0.1 ? Verdict.Tight : Verdict.Fails;
+            Verdict verdict = worst <= Comfortable * plan.Stretch ? Verdict.Good : share < MostBeyond && worst <= MostOver * plan.Stretch ? Verdict.Tight : Verdict.Fails;
             string darts = piece.Darts == 0 ? "" : $" {(piece.Darts == 1 ? "One dart was" : $"{piece.Darts} darts were")} opened for it.";
-            yield return new("stretch", piece.Name, verdict, $"Laid on the form, {piece.Name} is stretched or squeezed by up to {Number(100 * worst)} %, most {where}; {Number(100 * share, 0)} % of it by more than {Short(100 * plan.Stretch)} %.{darts}",
+            yield return new("stretch", piece.Name, verdict, $"Laid on the form, the worst hundredth of {piece.Name} is stretched or squeezed by {Number(100 * worst)} % or more, {where} for one; {Number(100 * share, 0)} % of it by more than {Short(100 * plan.Stretch)} %.{darts}",
                 worst <= plan.Stretch ? "Nothing need change." : "Work it on from the middle outward and let the edges move; a softer sheet, another seam, or stretch in [form.pattern] if the sheet takes more.")
             { Figure = 100 * worst, Limit = 100 * plan.Stretch, Unit = "%", Margin = (plan.Stretch - worst) / plan.Stretch };
         }
@@ -222,5 +245,5 @@ public static class PatternAnswer
     private static Table Pieces(PaperPiece[] pieces, PatternPlan plan) => new("pieces",
         [new("piece", ""), new("wide", "mm"), new("high", "mm"), new("area to cut", "cm²"), new("notches", ""), new("darts", ""), new("stretched most", "%"), new("squeezed most", "%"), new($"beyond {Short(100 * plan.Stretch)} %", "% of area"), new("triangles", ""), new("way", "")],
         [.. pieces.Select(p => (IReadOnlyList<Cell>)[p.Name, 1000 * p.Width, 1000 * p.Height, 1e4 * Polygon(p.Pattern.CutLine), p.Pattern.Notches.Count, p.Darts,
-            100 * Math.Max(0, 1 / p.Pattern.Flat.Least.Min() - 1), 100 * Math.Max(0, p.Pattern.Flat.Most.Max() - 1), 100 * Darts.ShareBeyond(p.Pattern.Piece, p.Pattern.Flat, plan.Stretch), p.Pattern.Flat.Most.Length, p.Pattern.Flat.Way])]);
+            100 * Math.Max(0, Darts.Reached(p.Pattern.Piece, f => 1 / p.Pattern.Flat.Least[f] - 1).Value), 100 * Math.Max(0, Darts.Reached(p.Pattern.Piece, f => p.Pattern.Flat.Most[f] - 1).Value), 100 * Darts.ShareBeyond(p.Pattern.Piece, p.Pattern.Flat, plan.Stretch), p.Pattern.Flat.Most.Length, p.Pattern.Flat.Way])]);
 }

@@ -9,6 +9,7 @@ namespace Graspwright.Workshop.Form;
 public static class PatternPictures
 {
     private const double Room = 8, NotchMm = 4, Foot = 10;
+    private const int MostLooks = 1500;
 
     /// <summary>All pieces side by side, full size, fingertips up, outer side up.</summary>
     /// <param name="result">The pattern.</param>
@@ -92,14 +93,37 @@ public static class PatternPictures
     private static void Words(Picture picture, PaperPiece piece, double left, double low)
     {
         picture.OnLayer("words");
-        (double X, double Y)[] line = [.. piece.Pattern.SewLine.Select(p => piece.Place(p.X, p.Y))];
-        Place centre = new(left + 1000 * line.Average(p => p.X), low + 1000 * line.Average(p => p.Y));
-        double size = piece.Width > 0.06 ? 4 : 2.6;
+        (double x, double y, double room) = Roomiest(piece);
+        Place centre = new(left + 1000 * x, low + 1000 * y);
+        double size = Math.Clamp(1000 * room / 6, 1.6, 4), arrow = Math.Min(25, 1000 * room - size);
         picture.Text(centre, piece.Name, size, Across.Middle, strong: true);
         picture.Text(centre.Moved(0, -1.7 * size), "outer side up", 0.6 * size, Across.Middle);
-        Place tail = centre.Moved(-0.04 * 1000 * Math.Min(piece.Width, 0.2), 2.2 * size);
-        picture.Arrow(tail, tail.Moved(0, Math.Min(25, 200 * piece.Height)), Pen.Thin);
-        picture.Text(tail.Moved(1.5, 6), "to the fingertips", 0.55 * size, angleRadians: Math.PI / 2, level: Level.Top);
+        Place tail = centre.Moved(0, 1.6 * size);
+        picture.Arrow(tail, tail.Moved(0, arrow), Pen.Thin);
+        picture.Text(tail.Moved(1.5, 0.5), "to the fingertips", Math.Min(0.55 * size, arrow / 9), angleRadians: Math.PI / 2, level: Level.Top);
+    }
+
+    // The place on the piece that is farthest from its outline, and how far: a sleeve is a bow, whose middle lies beside it.
+    private static (double X, double Y, double Room) Roomiest(PaperPiece piece)
+    {
+        (double X, double Y)[] line = [.. piece.Pattern.SewLine.Select(p => piece.Place(p.X, p.Y))];
+        Mesh mesh = piece.Pattern.Piece.Sides.Mesh;
+        int step = Math.Max(1, mesh.PointCount / MostLooks);
+        (double X, double Y, double Room) best = (0, 0, -1);
+        for (int v = 0; v < mesh.PointCount; v += step)
+        {
+            (double x, double y) = piece.Place(piece.Pattern.Flat.X[v], piece.Pattern.Flat.Y[v]);
+            double least = double.PositiveInfinity;
+            for (int i = 0, j = line.Length - 1; i < line.Length; j = i++)
+            {
+                double dx = line[i].X - line[j].X, dy = line[i].Y - line[j].Y, t = Math.Clamp(((x - line[j].X) * dx + (y - line[j].Y) * dy) / Math.Max(dx * dx + dy * dy, 1e-30), 0, 1);
+                least = Math.Min(least, double.Hypot(x - line[j].X - t * dx, y - line[j].Y - t * dy));
+            }
+
+            best = least > best.Room ? (x, y, least) : best;
+        }
+
+        return best;
     }
 
     // Lines of equal stretch: how much the sheet gives when it is laid on, + pulled, − squeezed.

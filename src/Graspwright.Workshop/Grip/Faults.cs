@@ -63,6 +63,20 @@ public static class Faults
         return new(file, 0, 0, key, $"'{name}' is not in the hand file", names.Length > 0 ? string.Join(", ", names) : "nothing: the file names none", fix);
     }
 
+    /// <summary>What is wrong with a value of the hand file, with the line that says it.</summary>
+    /// <param name="editor">The hand file.</param>
+    /// <param name="file">Its name.</param>
+    /// <param name="path">Path of the value.</param>
+    /// <param name="found">What was found.</param>
+    /// <param name="allowed">What is allowed.</param>
+    /// <param name="fix">The likely fix.</param>
+    public static InputError At(Hand.HandEditor editor, string file, string path, string found, string allowed, string fix)
+    {
+        ArgumentNullException.ThrowIfNull(editor);
+        (int line, int column) = editor.PlaceOf(path) ?? (0, 0);
+        return new(file, line, column, path, found, allowed, fix);
+    }
+
     private const string Move = "Move the object, or open the fingers further.";
 
     private static string Lies(DriveException fault) => $"lies {Millimetres(fault.Amount)} mm inside {fault.Subject}";

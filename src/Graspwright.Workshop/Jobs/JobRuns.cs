@@ -17,13 +17,14 @@ public static class JobRuns
     /// <param name="drive">The hand's drive, where the caller has it.</param>
     /// <param name="known">Runs that were made already.</param>
     /// <param name="brief">Whether what only words need is left out; see <see cref="JobStatics.Of"/>.</param>
+    /// <param name="alone">Whether one after the other, for callers that look at several hands side by side.</param>
     /// <exception cref="DriveException">The hand cannot be put together.</exception>
-    public static IReadOnlyList<JobOutcome> Outcomes(Hand.HandModel hand, IReadOnlyList<Hand.Job> jobs, Solver solver, DriveModel? drive = null, IReadOnlyDictionary<RunKey, RunReading>? known = null, bool brief = false)
+    public static IReadOnlyList<JobOutcome> Outcomes(Hand.HandModel hand, IReadOnlyList<Hand.Job> jobs, Solver solver, DriveModel? drive = null, IReadOnlyDictionary<RunKey, RunReading>? known = null, bool brief = false, bool alone = false)
     {
         ArgumentNullException.ThrowIfNull(jobs);
-        Dictionary<RunKey, Ran> runs = Runs(hand, jobs, solver, drive, known);
+        Dictionary<RunKey, Ran> runs = Runs(hand, jobs, solver, drive, known, alone);
         JobOutcome[] outcomes = new JobOutcome[jobs.Count];
-        Parallel.For(0, jobs.Count, i => outcomes[i] = Outcome(hand, jobs[i], runs[RunKey.Of(jobs[i])], brief));
+        Parallel.For(0, jobs.Count, Threads(alone), i => outcomes[i] = Outcome(hand, jobs[i], runs[RunKey.Of(jobs[i])], brief));
         return outcomes;
     }
 
@@ -33,14 +34,15 @@ public static class JobRuns
     /// <param name="solver">What follows the equilibrium.</param>
     /// <param name="drive">The hand's drive, where the caller has it.</param>
     /// <param name="known">Runs that were made already.</param>
-    public static Dictionary<RunKey, Ran> Runs(Hand.HandModel hand, IReadOnlyList<Hand.Job> jobs, Solver solver, DriveModel? drive = null, IReadOnlyDictionary<RunKey, RunReading>? known = null)
+    /// <param name="alone">Whether one after the other, for callers that look at several hands side by side.</param>
+    public static Dictionary<RunKey, Ran> Runs(Hand.HandModel hand, IReadOnlyList<Hand.Job> jobs, Solver solver, DriveModel? drive = null, IReadOnlyDictionary<RunKey, RunReading>? known = null, bool alone = false)
     {
         ArgumentNullException.ThrowIfNull(hand);
         ArgumentNullException.ThrowIfNull(solver);
         DriveModel closes = drive ?? DriveMapping.ToDrive(hand);
         RunKey[] keys = [.. jobs.Select(RunKey.Of).Distinct()];
         Ran[] ran = new Ran[keys.Length];
-        Parallel.For(0, keys.Length, i => ran[i] = known is not null && known.TryGetValue(keys[i], out RunReading? reading) ? new(reading, null) : Run(hand, closes, keys[i], solver));
+        Parallel.For(0, keys.Length, Threads(alone), i => ran[i] = known is not null && known.TryGetValue(keys[i], out RunReading? reading) ? new(reading, null) : Run(hand, closes, keys[i], solver));
         if (ran.Select(r => r.Fault).FirstOrDefault(f => f is not null && f.Fault != DriveFault.ObjectOverlaps) is { } fault)
         {
             throw fault;
@@ -66,6 +68,9 @@ public static class JobRuns
     /// <param name="fault">What the engine found.</param>
     internal static string Overlap(DriveException fault) =>
         $"with the hand open the object already lies {(1000 * fault.Amount).ToString("0.#", System.Globalization.CultureInfo.InvariantCulture)} mm inside {fault.Subject}";
+
+    /// <summary>One thread, or as many as there are.</summary>
+    internal static ParallelOptions Threads(bool alone) => new() { MaxDegreeOfParallelism = alone ? 1 : -1 };
 
     private static Ran Run(Hand.HandModel hand, DriveModel drive, RunKey key, Solver solver)
     {

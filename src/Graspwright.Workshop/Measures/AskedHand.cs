@@ -24,14 +24,15 @@ public readonly record struct SituationKey(string ObjectName, string Locks, Effo
 /// <param name="hand">The hand.</param>
 /// <param name="drive">Its drive, where the caller has it already.</param>
 /// <param name="solver">What follows the equilibrium; <see langword="null"/> = <see cref="ClosingRun.Solve"/>.</param>
-public sealed class AskedHand(Hand.HandModel hand, DriveModel? drive = null, Solver? solver = null)
+/// <param name="alone">Whether its runs go one after the other, as the caller looks at several hands side by side.</param>
+public sealed class AskedHand(Hand.HandModel hand, DriveModel? drive = null, Solver? solver = null, bool alone = false)
 {
     /// <summary>Samples behind a life; the same number and seed that <c>lasts</c> uses unless told otherwise.</summary>
     private const int LifeSamples = 1000;
 
     private readonly Solver _solver = solver ?? ClosingRun.Solve;
     private readonly Dictionary<SituationKey, Ran> _runs = [];
-    private readonly HashSet<SituationKey> _opening = [];
+    private readonly Dictionary<SituationKey, bool> _expected = []; // and whether it has to open again
     private DriveModel? _drive = drive, _worn;
     private IReadOnlyList<JobOutcome>? _jobs, _brief;
     private IReadOnlyList<FailureOrder>? _orders;
@@ -46,16 +47,16 @@ public sealed class AskedHand(Hand.HandModel hand, DriveModel? drive = null, Sol
     public DriveModel Drive => _drive ??= DriveMapping.ToDrive(Hand);
 
     /// <summary>Outcome of every job.</summary>
-    public IReadOnlyList<JobOutcome> Jobs => _jobs ??= JobRuns.Outcomes(Hand, Hand.Jobs, _solver, Drive);
+    public IReadOnlyList<JobOutcome> Jobs => _jobs ??= JobRuns.Outcomes(Hand, Hand.Jobs, _solver, Drive, KnownRuns(), alone: alone);
 
     /// <summary>Outcome of every job without what only its words need: attitudes beside its own, the spread of friction, the friction it needs.</summary>
-    public IReadOnlyList<JobOutcome> BriefJobs => _jobs ?? (_brief ??= JobRuns.Outcomes(Hand, Hand.Jobs, _solver, Drive, brief: true));
+    public IReadOnlyList<JobOutcome> BriefJobs => _jobs ?? (_brief ??= JobRuns.Outcomes(Hand, Hand.Jobs, _solver, Drive, KnownRuns(), brief: true, alone: alone));
 
     /// <summary>Order of failure of each finger.</summary>
     public IReadOnlyList<FailureOrder> Orders => _orders ??= FailureOrder.All(Hand);
 
     /// <summary>The grips of a day.</summary>
-    public GripLoads Loads => _loads ??= GripLoads.Of(Hand, null, Drive, _solver);
+    public GripLoads Loads => _loads ??= GripLoads.Of(Hand, null, Drive, _solver, alone);
 
     /// <summary>Lives of its hinges.</summary>
     public HandBand Life => _life ??= Lasting.Sample(Hand, Loads, LifeSamples, seed: 1);
@@ -63,9 +64,13 @@ public sealed class AskedHand(Hand.HandModel hand, DriveModel? drive = null, Sol
     /// <summary>Sweeps of the empty hand, one for each lock pattern; empty without a room.</summary>
     public IReadOnlyList<RoomSwept> Sweeps => _sweeps ??= Rooming.Sweeps(Hand, Drive, _solver);
 
-    /// <summary>Says beforehand that a run has to open again, so that it is not run twice.</summary>
+    /// <summary>The first object that lies in a finger of the open hand, of those that were run; <see langword="null"/> = none does.</summary>
+    public DriveException? Overlap => _runs.Values.Select(r => r.Fault).FirstOrDefault(f => f is not null);
+
+    /// <summary>Says beforehand that a run will be asked for, so that it is not run twice.</summary>
     /// <param name="situation">The situation.</param>
-    public void ExpectOpening(SituationKey situation) => _opening.Add(situation);
+    /// <param name="opening">Whether it has to open again.</param>
+    public void Expect(SituationKey situation, bool opening) => _expected[situation] = opening || _expected.GetValueOrDefault(situation);
 
     /// <summary>Outcome of a job.</summary>
     /// <param name="name">Its name.</param>
@@ -81,13 +86,29 @@ public sealed class AskedHand(Hand.HandModel hand, DriveModel? drive = null, Sol
     /// <exception cref="DriveException">The hand cannot be put together.</exception>
     public Ran Run(SituationKey situation, bool opening)
     {
-        opening |= _opening.Contains(situation);
+        opening |= _expected.GetValueOrDefault(situation);
         if (!_runs.TryGetValue(situation, out Ran? ran) || (opening && ran.Reading is { Options.Opening: false }))
         {
             _runs[situation] = ran = Close(situation, opening);
         }
 
         return ran;
+    }
+
+    /// <summary>Of the runs that jobs need, those that are asked for anyway.</summary>
+    private Dictionary<RunKey, RunReading> KnownRuns()
+    {
+        Dictionary<RunKey, RunReading> known = [];
+        foreach (RunKey key in Hand.Jobs.Select(RunKey.Of).Where(k => k.Centre is null))
+        {
+            SituationKey situation = new(key.ObjectName, key.Locks ?? GripQuestion.AllFree, key.Squeeze ? Effort.Squeeze : Effort.AllDay);
+            if (_expected.ContainsKey(situation) && Run(situation, opening: false).Reading is { } reading)
+            {
+                known[key] = reading;
+            }
+        }
+
+        return known;
     }
 
     private Ran Close(SituationKey situation, bool opening)

@@ -64,13 +64,7 @@ internal sealed class AskedOfRun(string text, Measure measure, SituationKey situ
 
     public SituationKey Situation => situation;
 
-    public override void Expect(AskedHand reading)
-    {
-        if (measure.NeedsOpening)
-        {
-            reading.ExpectOpening(situation);
-        }
-    }
+    public override void Expect(AskedHand reading) => reading.Expect(situation, measure.NeedsOpening);
 
     public override Reading Value(AskedHand reading)
     {

@@ -53,7 +53,9 @@ internal static class MouldMapping
 
     public static Girths Girths(LimbForm form) => new([.. form.Marks.Select(m => m.Place)], [.. form.Marks.Select(m => m.Girth)]);
 
-    public static TapeForm Form(LimbForm form) => new([.. form.Marks.Select(m => new TapeMark(m.Place, m.Girth, m.Width ?? double.NaN, m.Depth ?? double.NaN))]);
+    public static TapeForm Form(LimbForm form) => new(Marks(form));
+
+    public static IReadOnlyList<TapeMark> Marks(LimbForm form) => [.. form.Marks.Select(m => new TapeMark(m.Place, m.Girth, m.Width ?? double.NaN, m.Depth ?? double.NaN))];
 
     public static LinerSheet Sheet(HandModel hand)
     {

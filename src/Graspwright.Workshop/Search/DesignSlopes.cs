@@ -24,10 +24,12 @@ internal sealed class DesignSlopes(HandVariants variants, SearchMeasures measure
     private static readonly string[] OfTheEnd =
         ["grip_force", "object_resultant_x", "object_resultant_y", "output_arm", "mechanical_advantage", "wrist_left", "degrees_lost_to_give", "effort_share", "carriage_left", "slot_left"];
 
-    private readonly HashSet<string> _differenced = [];
+    private const string MoreThanTheEnd = "it is read off more than the end of closing";
 
-    /// <summary>Measures whose derivatives came from differences of whole runs.</summary>
-    public IReadOnlyCollection<string> Differenced => _differenced;
+    private readonly SortedDictionary<string, string> _differenced = new(StringComparer.Ordinal);
+
+    /// <summary>Measures whose derivatives came from differences of whole runs, and why they did.</summary>
+    public IReadOnlyDictionary<string, string> Differenced => _differenced;
 
     /// <summary>Outcome and derivatives at a design.</summary>
     public Slopes At(double[] design)
@@ -38,19 +40,26 @@ internal sealed class DesignSlopes(HandVariants variants, SearchMeasures measure
         double[][] slopes = [.. all.Select(_ => new double[n])];
         int[] moving = [.. Enumerable.Range(0, n).Where(i => free[i])];
         (double[] Up, double[] Down)[] near = [.. moving.Select(i => Beside(design, i, StepShare))];
-        bool[] exact = [.. all.Select(_ => false)];
+        string?[] why = [.. all.Select(_ => MoreThanTheEnd)]; // it has no derivative of its own; null = it has
         foreach (IGrouping<SituationKey, int> situation in Enumerable.Range(0, all.Length).Where(k => all[k] is AskedOfRun run && OfTheEnd.Contains(run.Measure.Key)).GroupBy(k => ((AskedOfRun)all[k]).Situation))
         {
-            bool known = Exact(design, situation.Key, near, moving, [.. situation], all, slopes);
+            string? none = Exact(design, situation.Key, near, moving, [.. situation], all, slopes);
             foreach (int k in situation)
             {
-                exact[k] = known;
+                why[k] = none;
             }
         }
 
-        if (exact.Contains(false))
+        if (why.Any(w => w is not null))
         {
-            _differenced.UnionWith(Enumerable.Range(0, all.Length).Where(k => !exact[k]).Select(k => all[k].Text));
+            for (int k = 0; k < all.Length; k++)
+            {
+                if (why[k] is { } reason)
+                {
+                    _differenced[all[k].Text] = reason;
+                }
+            }
+
             foreach (int i in moving)
             {
                 (double[] up, double[] down) = Beside(design, i, WideShare);
@@ -58,7 +67,7 @@ internal sealed class DesignSlopes(HandVariants variants, SearchMeasures measure
                 for (int k = 0; k < all.Length; k++)
                 {
                     double rise = k < aims ? (measures.Aims[k].More ? -1 : 1) * (above.Aims[k] - below.Aims[k]) : measures.Limits[k - aims].From(above.Excess[k - aims]) - measures.Limits[k - aims].From(below.Excess[k - aims]);
-                    slopes[k][i] = exact[k] ? slopes[k][i] : double.IsFinite(rise) ? rise / (up[i] - down[i]) : 0;
+                    slopes[k][i] = why[k] is null ? slopes[k][i] : double.IsFinite(rise) ? rise / (up[i] - down[i]) : 0;
                 }
             }
         }
@@ -69,15 +78,21 @@ internal sealed class DesignSlopes(HandVariants variants, SearchMeasures measure
             [.. Enumerable.Range(0, limits).Select(k => Scaled(slopes[aims + k], (measures.Limits[k].AtLeast ? -1 : 1) / measures.Limits[k].Scale)), new double[n]]);
     }
 
-    private bool Exact(double[] design, SituationKey situation, (double[] Up, double[] Down)[] near, int[] moving, int[] which, AskedMeasure[] all, double[][] slopes)
+    /// <summary>Derivatives through the equilibrium at the end; or why there are none.</summary>
+    private string? Exact(double[] design, SituationKey situation, (double[] Up, double[] Down)[] near, int[] moving, int[] which, AskedMeasure[] all, double[][] slopes)
     {
         Ends at = Ends.Of(variants.Hand(design), situation);
         Ends[] ups = [.. near.Select(v => Ends.Of(variants.Hand(v.Up), situation))], downs = [.. near.Select(v => Ends.Of(variants.Hand(v.Down), situation))];
         Variation[] variations = [.. near.Select((v, j) => new Variation(ups[j].Drive, ups[j].Held, downs[j].Drive, downs[j].Held, 0.5 * (v.Up[moving[j]] - v.Down[moving[j]])))];
         (RunResult run, IReadOnlyList<double[]?> rates) = ClosingRun.SolveWithRates(at.Drive, at.Held, at.Options, variations);
-        if (run.Failure is not null || rates.Contains(null))
+        if (run.Failure is not null)
         {
-            return false;
+            return "its path could not be followed to the end";
+        }
+
+        if (rates.Contains(null))
+        {
+            return $"{Sticking(run)} at the end of closing, and what it carries there depends on the way";
         }
 
         for (int j = 0; j < moving.Length; j++)
@@ -91,7 +106,20 @@ internal sealed class DesignSlopes(HandVariants variants, SearchMeasures measure
             }
         }
 
-        return true;
+        return null;
+    }
+
+    /// <summary>What sticks at the end of a run.</summary>
+    private static string Sticking(RunResult run)
+    {
+        long bits = (long)run.AtEnd[TraceLayout.StickingPlaces];
+        string[] names = [.. run.Layout.PlaceNames.Where((_, i) => i < 53 && (bits & (1L << i)) != 0)];
+        return names.Length switch
+        {
+            0 => "a place sticks",
+            1 => $"one place sticks ({names[0]})",
+            _ => FormattableString.Invariant($"{names.Length} places stick ({names[0]} and others)"),
+        };
     }
 
     /// <summary>The run with its last state moved along the tangent, as the measures of the end read it.</summary>

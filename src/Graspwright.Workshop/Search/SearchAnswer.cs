@@ -14,15 +14,17 @@ internal static class SearchAnswer
     private const int MostRows = 16;
     private const double Acts = 0.02; // share of a limit, or of a range, within which it acts: chosen by us
 
-    public static Answer Of(HandModel hand, SearchStudy study) => new()
+    public static Answer Of(HandModel hand, SearchStudy study) => Of(hand, study, study.Front.Count > 0 ? SmallSteps.Of(study) : []);
+
+    private static Answer Of(HandModel hand, SearchStudy study, IReadOnlyList<SmallStep> steps) => new()
     {
         Verb = "search",
         Hand = hand.Name,
         Sentence = study.Front.Count > 0 ? Found(study) : NothingFound(study),
         Situation = study.Search.Name,
         Figures = study.Front.Count > 0 ? Figures(study) : [],
-        Findings = [.. study.Front.Count > 0 ? Reasons(study) : Relaxed(study), .. Counted(study)],
-        Tables = study.Front.Count > 0 ? [Edits(study), .. Polished(study), FrontTable(study, All: false), Steps(study)] : [Nearest(study)],
+        Findings = [.. study.Front.Count > 0 ? Reasons(study) : Relaxed(study), .. SmallSteps.Edges(study, steps), .. Counted(study)],
+        Tables = study.Front.Count > 0 ? [Edits(study), .. Polished(study), FrontTable(study, All: false), SmallSteps.Table(study, steps)] : [Nearest(study)],
         Cautions =
         [
             "Every design is computed, none is built: mock it up, then prove it on a bench, before metal is cut and before it is worn.",
@@ -184,7 +186,7 @@ internal static class SearchAnswer
         SearchState s = study.State;
         if (s.Failed > 0)
         {
-            yield return new("designs_failed", study.Search.Name, Verdict.NotKnown, string.Create(CultureInfo.InvariantCulture, $"{s.Failed} of {s.Judged} designs could not be put together; they count as failed."), "Narrow the ranges if it is most of them.") { Figure = s.Failed };
+            yield return new("designs_failed", study.Search.Name, Verdict.NotKnown, string.Create(CultureInfo.InvariantCulture, $"{s.Failed} of {s.Judged} designs could not be put together, or had an object in the open fingers already; they count as failed."), "Narrow the ranges if it is most of them.") { Figure = s.Failed };
         }
 
         if (s.Inside < s.Judged - s.Failed)
@@ -194,7 +196,7 @@ internal static class SearchAnswer
 
         if (study.Polished is not null && study.Differenced.Count > 0)
         {
-            yield return new("slopes_differenced", study.Search.Name, Verdict.Tight, $"While polishing, {string.Join(", ", study.Differenced)} had no derivative of {(study.Differenced.Count == 1 ? "its" : "their")} own and went by differences of whole runs.", "Nothing.");
+            yield return new("slopes_differenced", study.Search.Name, Verdict.Tight, $"While polishing, these went by differences of whole runs: {string.Join("; ", study.Differenced.Select(d => $"{d.Key}, as {d.Value}"))}.", "Nothing.");
         }
 
         if (study.Variants.ThroughTheFile)
@@ -219,31 +221,6 @@ internal static class SearchAnswer
         IReadOnlyList<string> names = study.Variants.Names, before = study.Variants.Texts(study.Front[study.Chosen].Values), after = study.Variants.Texts(polished.Values);
         IReadOnlyList<Cell> Aim(AskedAim a, int k) => [a.Measure.Text, ChangesAnswer.Short(AimValue(study, study.Front[study.Chosen], k), a.Measure.Unit), ChangesAnswer.Short(AimValue(study, polished, k), a.Measure.Unit)];
         yield return new("the same, polished", [new("what", ""), new("found", ""), new("polished", "")], [.. study.Measures.Aims.Select(Aim), .. names.Select((n, i) => (IReadOnlyList<Cell>)[n, before[i], after[i]])]);
-    }
-
-    /// <summary>What a hundredth of each range does to each aim at the chosen point, by differences to both sides.</summary>
-    private static Table Steps(SearchStudy study)
-    {
-        DesignJudge judge = new(study.Variants, study.Measures);
-        double[] at = study.Front[study.Chosen].Values;
-        List<IReadOnlyList<Cell>> rows = [];
-        for (int i = 0; i < at.Length; i++)
-        {
-            FreeParameter p = study.Variants.Space.Parameters[i];
-            if (p.Unordered || study.Variants.Units[i].Length == 0)
-            {
-                continue;
-            }
-
-            double step = Math.Max(p.Step, 0.01 * (p.High - p.Low));
-            double[] up = [.. at], down = [.. at];
-            up[i] = p.Nearest(at[i] + step);
-            down[i] = p.Nearest(at[i] - step);
-            Outcome above = judge.Judge(up), below = judge.Judge(down);
-            rows.Add([study.Variants.Names[i], ChangesAnswer.Short(step, study.Variants.Units[i]), .. study.Measures.Aims.Select((a, k) => (Cell)((a.More ? -1 : 1) * (above.Aims[k] - below.Aims[k]) / (up[i] - down[i]) * step))]);
-        }
-
-        return new("what a small step does there", [new("path", ""), new("step", ""), .. study.Measures.Aims.Select(a => new Column(a.Measure.Text, a.Measure.Unit))], rows);
     }
 
     private static Table Nearest(SearchStudy study)

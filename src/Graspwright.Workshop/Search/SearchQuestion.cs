@@ -83,8 +83,8 @@ public sealed record SearchStudy
     /// <summary>The point to try first, polished in the first aim without loss in the others; <see langword="null"/> = not asked for, or no front.</summary>
     public Design? Polished { get; init; }
 
-    /// <summary>Measures whose derivatives were differences of whole runs while polishing.</summary>
-    public IReadOnlyCollection<string> Differenced { get; init; } = [];
+    /// <summary>Measures whose derivatives were differences of whole runs while polishing, and why.</summary>
+    public IReadOnlyDictionary<string, string> Differenced { get; init; } = new Dictionary<string, string>();
 
     /// <summary>An edit of the hand file with a point of the front.</summary>
     /// <param name="point">Number of the point, from 0.</param>

@@ -24,7 +24,7 @@ public static class Searching
             return new(null, null, errors);
         }
 
-        SearchMeasures measures = Measures(question.File, search, hand, errors);
+        SearchMeasures measures = Measures(question, search, hand, errors);
         HandVariants? variants = HandVariants.Of(question.Editor, question.File, search, errors);
         if (variants is null || errors.Count > 0)
         {
@@ -100,14 +100,15 @@ public static class Searching
         return found;
     }
 
-    private static SearchMeasures Measures(string file, DesignSearch search, HandModel hand, List<InputError> errors)
+    private static SearchMeasures Measures(SearchQuestion question, DesignSearch search, HandModel hand, List<InputError> errors)
     {
+        string Key(string where, string text) => HandPath.Join(HandPath.Join(HandPath.Join("search", search.Name), where), text);
         AskedMeasure? Ask(string text, string where)
         {
             AskedMeasure? measure = AskedMeasure.Read(text, hand, out AskedFault? why);
             if (why is not null)
             {
-                errors.Add(new(file, 0, 0, $"search.{search.Name}.{where}", why.Found, why.Allowed, why.Fix));
+                errors.Add(Faults.At(question.Editor, question.File, Key(where, text), why.Found, why.Allowed, why.Fix));
             }
 
             return measure;
@@ -134,7 +135,7 @@ public static class Searching
                 }
                 else
                 {
-                    errors.Add(new(file, 0, 0, $"search.{search.Name}.{where}.\"{limit.Measure}\"", $"\"{limit.Value}\"", measure.Unit.Length > 0 ? $"a quantity that can be read in {measure.Unit}" : "a plain number", measure.Unit.Length > 0 ? $"Write it as \"10 {measure.Unit}\"." : "Write it without a unit."));
+                    errors.Add(Faults.At(question.Editor, question.File, Key(where, limit.Measure), $"\"{limit.Value}\"", measure.Unit.Length > 0 ? $"a quantity that can be read in {measure.Unit}" : "a plain number", measure.Unit.Length > 0 ? $"Write it as \"10 {measure.Unit}\"." : "Write it without a unit."));
                 }
             }
         }

@@ -5,6 +5,7 @@ using Graspwright.Mechanics.Run;
 using Graspwright.Strength.Fatigue;
 using Graspwright.Workshop.Drive;
 using Graspwright.Workshop.Grip;
+using Graspwright.Workshop.Jobs;
 using Graspwright.Workshop.Measures;
 
 namespace Graspwright.Workshop.Strength;
@@ -48,7 +49,8 @@ public sealed record GripLoads
     /// <param name="history">Recorded moments of the wrist [N·m]; <see langword="null"/> = none.</param>
     /// <param name="drive">The hand's drive, where the caller has it.</param>
     /// <param name="solver">What follows the equilibrium; <see langword="null"/> = <see cref="ClosingRun.Solve"/>.</param>
-    public static GripLoads Of(HandModel hand, IReadOnlyList<double>? history = null, DriveModel? drive = null, Solver? solver = null)
+    /// <param name="alone">Whether one after the other, for callers that look at several hands side by side.</param>
+    public static GripLoads Of(HandModel hand, IReadOnlyList<double>? history = null, DriveModel? drive = null, Solver? solver = null, bool alone = false)
     {
         ArgumentNullException.ThrowIfNull(hand);
         Use use = hand.Structure.Use;
@@ -57,7 +59,7 @@ public sealed record GripLoads
         DriveModel closes = drive ?? DriveMapping.ToDrive(hand);
         Solver follow = solver ?? ClosingRun.Solve;
         RunReading?[] readings = new RunReading?[things.Length * efforts.Length];
-        Parallel.For(0, readings.Length, i => readings[i] = One(hand, closes, follow, things[i / efforts.Length], Share(hand.Wrist, efforts[i % efforts.Length])));
+        Parallel.For(0, readings.Length, JobRuns.Threads(alone), i => readings[i] = One(hand, closes, follow, things[i / efforts.Length], Share(hand.Wrist, efforts[i % efforts.Length])));
         List<GripLoad> grips = [];
         Dictionary<string, double> greatest = new(StringComparer.Ordinal);
         List<string> lost = [];

@@ -58,7 +58,7 @@ public sealed class ChangeVariants
             }
             else
             {
-                errors.AddRange(made.Errors.Select(e => Broken(file, changes[i].Name, e)));
+                errors.AddRange(made.Errors.Select(e => Broken(editor, file, changes[i], e)));
             }
         }
 
@@ -138,6 +138,11 @@ public sealed class ChangeVariants
         return new(editor, []);
     }
 
-    private static InputError Broken(string file, string change, HandError error) =>
-        new(file, error.Line, error.Column, $"changes.{change}", $"a change that breaks the file: {(error.Key.Length > 0 ? error.Key + " would be " : "it would say ")}{error.Found}", error.Allowed, error.Fix);
+    private static InputError Broken(HandEditor editor, string file, Change change, HandError error)
+    {
+        // What is wrong with a line of the file as it would be is told by that line; a path by the line that names it.
+        string here = HandPath.Join("changes", change.Name), edit = HandPath.Join(HandPath.Join(here, "edits"), error.Key);
+        (int line, int column) = error.Line > 0 ? (error.Line, error.Column) : editor.PlaceOf(edit) ?? editor.PlaceOf(here) ?? (0, 0);
+        return new(file, line, column, here, $"a change that breaks the file: {(error.Key.Length > 0 ? error.Key + " would be " : "it would say ")}{error.Found}", error.Allowed, error.Fix);
+    }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using Graspwright.Deciding.Search;
 using Graspwright.Hand;
+using Graspwright.Workshop.Grip;
 using Graspwright.Workshop.Results;
 
 namespace Graspwright.Workshop.Variants;
@@ -59,10 +60,10 @@ public sealed class HandVariants
         List<FreeScale> scales = [];
         foreach (FreeValue free in search.Free)
         {
-            string key = $"search.{search.Name}.free.\"{free.Path}\"";
+            string key = HandPath.Join(HandPath.Join(HandPath.Join("search", search.Name), "free"), free.Path);
             if (editor.Find(free.Path) is not { } present)
             {
-                errors.Add(new(file, 0, 0, key, "a path that leads to no value of this hand", "the path of a value", editor.NearestPath(free.Path) is { } near ? $"Did you mean {near}?" : "Paths are listed in the hand file's page."));
+                errors.Add(Faults.At(editor, file, key, "a path that leads to no value of this hand", "the path of a value", editor.NearestPath(free.Path) is { } near ? $"Did you mean {near}?" : "Paths are listed in the hand file's page."));
                 continue;
             }
 
@@ -71,7 +72,7 @@ public sealed class HandVariants
             for (double at = scale.Parameter.Low; at <= scale.Parameter.High; at += scale.Free.OneOf.Count > 0 ? 1 : scale.Parameter.High - scale.Parameter.Low)
             {
                 EditResult set = editor.Set(free.Path, scale.Text(at));
-                errors.AddRange(set.Errors.Select(e => new InputError(file, e.Line, e.Column, key, $"{scale.Text(at)}, with which {(e.Key.Length > 0 ? e.Key : "the file")} would be {e.Found}", e.Allowed, "Narrow the range.")));
+                errors.AddRange(set.Errors.Select(e => Faults.At(editor, file, key, $"{scale.Text(at)}, with which {(e.Key.Length > 0 ? e.Key : "the file")} would be {e.Found}", e.Allowed, "Narrow the range.")));
             }
         }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Graspwright.Drawing.Display;
+using Graspwright.Workshop.Drive;
 
 namespace Graspwright.Workshop.Views;
 
@@ -23,6 +24,8 @@ public static class HoleDrawing
 {
     private const double Margin = 14;
     private const double Letters = 2.2;
+    private const double MostRadius = 0.08; // m: the centre of a flatter arc is off the page
+    private const int ArcPieces = 12; // straight pieces in which an arc is drawn
 
     /// <summary>Every piece of a hand.</summary>
     /// <param name="hand">The hand.</param>
@@ -48,7 +51,7 @@ public static class HoleDrawing
             holes.Add($"knuckle of the {finger.Name}", finger.Knuckle, finger.PinRadius.First);
         }
 
-        return Draw("plate of the hand, seen from the thumb's side", "wrist's axis; distal to the right, dorsal up", holes.All, line: (holes.All[2], holes.All[3]));
+        return Draw("plate of the hand, seen from the thumb's side", "wrist's axis; distal to the right, dorsal up", holes.All, line: [holes.All[2], holes.All[3]]);
     }
 
     private static HolePiece Crank(Hand.HandModel hand)
@@ -58,11 +61,22 @@ public static class HoleDrawing
         holes.Add("fulcrum", default, crank.FulcrumPin.Radius);
         holes.Add("input pin", crank.Input, hand.PullLink.CrankPin.Radius);
         holes.Add(crank.Slot is null ? "output pin" : "output pin, slot begins", crank.Output, crank.OutputPin.Radius);
-        (Hole, Hole)? slot = null;
+        IReadOnlyList<Hole>? slot = null;
         if (crank.Slot is { } s)
         {
-            holes.Add("output pin, slot ends", new(crank.Output.X + s.Length * Math.Cos(s.DirectionRadians), crank.Output.Y + s.Length * Math.Sin(s.DirectionRadians)), crank.OutputPin.Radius);
-            slot = (holes.All[2], holes.All[3]);
+            Mechanics.Drive.Slot path = DriveMapping.ToSlot(s);
+            string ends = s.TurnRadians == 0 ? "output pin, slot ends" : FormattableString.Invariant($"output pin, slot ends, an arc of {Math.Abs(1000 / path.Curvature):0.0} mm radius");
+            int pieces = s.TurnRadians == 0 ? 1 : ArcPieces;
+            Numerics.Vector2D[] way = [.. Enumerable.Range(0, pieces + 1).Select(i => DriveMapping.ToVector(crank.Output) + path.At(s.Length * i / pieces))];
+            holes.Add(ends, new(way[^1].X, way[^1].Y), crank.OutputPin.Radius);
+            if (s.TurnRadians != 0 && Math.Abs(1 / path.Curvature) < MostRadius)
+            {
+                // Along the normal to the left of where the slot begins, by 1/κ.
+                Numerics.Vector2D centre = way[0] + 1 / path.Curvature * path.Along(0).Perpendicular;
+                holes.Add("centre of the slot's arc, no hole", new(centre.X, centre.Y), 0);
+            }
+
+            slot = [.. way.Select(v => new Hole(0, "", 1000 * v.X, 1000 * v.Y, 0))];
         }
 
         return Draw("bell crank, as it stands at rest", "fulcrum; distal to the right, dorsal up", holes.All, slot);
@@ -82,21 +96,25 @@ public static class HoleDrawing
         holes.Add("pivot", default, bar.PivotPin.Radius);
         holes.Add($"first end ({Carries(bar.First)})", new(-bar.FirstArm, 0), bar.FirstPinRadius);
         holes.Add($"second end ({Carries(bar.Second)})", new(bar.SecondArm, 0), bar.SecondPinRadius);
-        return Draw($"balance bar, {bar.Name}", "pivot; along the bar", holes.All, line: (holes.All[1], holes.All[2]));
+        return Draw($"balance bar, {bar.Name}", "pivot; along the bar", holes.All, line: [holes.All[1], holes.All[2]]);
     }
 
     private static string Carries(Hand.BalanceNode node) => node is Hand.BalanceBar bar ? bar.Name : ((Hand.FingerLeaf)node).Finger;
 
     private static IEnumerable<Hand.BalanceBar> Bars(Hand.BalanceNode node) => node is Hand.BalanceBar bar ? [bar, .. Bars(bar.First), .. Bars(bar.Second)] : [];
 
-    private static HolePiece Draw(string name, string datum, IReadOnlyList<Hole> holes, (Hole From, Hole To)? line)
+    private static HolePiece Draw(string name, string datum, IReadOnlyList<Hole> holes, IReadOnlyList<Hole>? line)
     {
         double left = holes.Min(h => h.XMm - h.DiameterMm / 2) - Margin, bottom = holes.Min(h => h.YMm - h.DiameterMm / 2) - Margin;
         double right = holes.Max(h => h.XMm + h.DiameterMm / 2) + Margin, top = holes.Max(h => h.YMm + h.DiameterMm / 2) + Margin;
         var picture = new Picture(right - left, top - bottom, name, $"Holes of the {name} at full size, numbered as in the table.");
-        if (line is var (from, to))
+        if (line is [var from, var to])
         {
             picture.OnLayer("lines").Line(At(from), At(to), Pen.Hair with { Dash = Dash.DashDot });
+        }
+        else if (line is not null)
+        {
+            picture.OnLayer("lines").Polyline([.. line.Select(At)], Pen.Hair with { Dash = Dash.DashDot });
         }
 
         var taken = new List<Place>();

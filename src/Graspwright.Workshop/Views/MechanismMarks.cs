@@ -35,7 +35,7 @@ internal static class MechanismMarks
         {
             Place near = frame.At(posture.SlotNear), far = frame.At(posture.SlotFar);
             picture.Line(fulcrum, fulcrum.DistanceTo(near) < fulcrum.DistanceTo(far) ? near : far, new Pen(0.9));
-            picture.Capsule(near, far, 1.2, Pen.Thin, Ink.Paper);
+            picture.Band([.. posture.Slot.Select(frame.At)], 1.2, Pen.Thin, Ink.Paper);
         }
 
         foreach (Place p in (ReadOnlySpan<Place>)[anchor, input, output, pin])

@@ -7,6 +7,8 @@ namespace Graspwright.Workshop.Views;
 /// <summary>Where the parts of a drive are in one recorded state, hand frame [m].</summary>
 internal sealed class Posture
 {
+    private const int ArcPieces = 12; // straight pieces in which an arc is drawn
+
     /// <summary>The parts in a recorded state.</summary>
     /// <param name="drive">The drive.</param>
     /// <param name="layout">Layout of the row.</param>
@@ -16,15 +18,16 @@ internal sealed class Posture
         double turn = DrivingSign(drive) * row[TraceLayout.Theta];
         double crank = CrankSign(drive) * row[TraceLayout.Phi];
         BellCrank c = drive.Crank;
-        Vector2D slot = c.Slot is { } s ? Vector2D.AtAngle(s.DirectionRadians) : default;
         Anchor = drive.PullLink.Anchor.Rotated(turn);
         Input = c.Fulcrum + c.Input.Rotated(crank);
-        Output = c.Fulcrum + (c.Output + row[TraceLayout.Shift] * slot).Rotated(crank);
-        SlotNear = c.Fulcrum + c.Output.Rotated(crank);
-        SlotFar = c.Fulcrum + (c.Output + (c.Slot?.Length ?? 0) * slot).Rotated(crank);
+        Output = InSlot(row[TraceLayout.Shift]);
+        int pieces = c.Slot is { TurnRadians: not 0 } ? ArcPieces : 1;
+        Slot = [.. Enumerable.Range(0, pieces + 1).Select(i => InSlot((c.Slot?.Length ?? 0) * i / pieces))];
         RailDirection = Vector2D.AtAngle(drive.Rail.DirectionRadians);
         CarriagePin = drive.Rail.Rest + row[TraceLayout.Carriage] * RailDirection;
         Fingers = [.. drive.Fingers.Select((f, i) => Joints(f, layout, row, i))];
+
+        Vector2D InSlot(double shift) => c.Fulcrum + (c.Output + (c.Slot?.At(shift) ?? default)).Rotated(crank);
     }
 
     /// <summary>Forearm anchor A.</summary>
@@ -36,11 +39,14 @@ internal sealed class Posture
     /// <summary>Output pin C of the crank, shifted in its slot.</summary>
     public Vector2D Output { get; }
 
+    /// <summary>The slot from its near to its far end: two points, more along an arc; both the output pin for a fixed crank.</summary>
+    public IReadOnlyList<Vector2D> Slot { get; }
+
     /// <summary>Near end of the slot.</summary>
-    public Vector2D SlotNear { get; }
+    public Vector2D SlotNear => Slot[0];
 
     /// <summary>Far end of the slot; the near end for a fixed crank.</summary>
-    public Vector2D SlotFar { get; }
+    public Vector2D SlotFar => Slot[^1];
 
     /// <summary>Unit vector along the rail, in the sense of closing.</summary>
     public Vector2D RailDirection { get; }

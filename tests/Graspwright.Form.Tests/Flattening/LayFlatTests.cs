@@ -36,6 +36,21 @@ public sealed class LayFlatTests
         Assert.Equal(chord, Between(flat, 8 * 49, 8 * 49 + 48), 1e-8);
     }
 
+    // Few, uneven triangles, some a hundred times as long as high, inscribed in a cylinder: what is folded from flat triangles along straight rulings lies flat without stretch.
+    [Fact]
+    public void A_coarse_cylinder_of_slivers_lies_flat_without_stretch()
+    {
+        double[] u = [0, 0.002, 0.2, 0.205, 0.45, 0.6, 0.601, 0.9, 1];
+        Mesh mesh = Shapes.Grid(8, 5, (s, t) =>
+        {
+            double a = Math.PI * u[(int)Math.Round(8 * s)];
+            return new(0.03 * Math.Cos(a), 0.03 * Math.Sin(a), 0.2 * t * t);
+        });
+        Flat flat = Of(mesh);
+        Assert.Equal((0, 0), (flat.Flips, flat.Crossings));
+        Assert.True(flat.Most.Max() < 1 + 1e-6 && flat.Least.Min() > 1 - 1e-6, $"{flat.Most.Max()} {flat.Least.Min()}");
+    }
+
     [Fact]
     public void A_part_of_a_torus_is_stretched_no_more_than_by_twenty_plain_rounds()
     {

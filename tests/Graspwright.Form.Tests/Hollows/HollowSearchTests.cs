@@ -21,6 +21,22 @@ public sealed class HollowSearchTests
         Assert.Equal(expected, hollow.Depth, 0.1e-3);
     }
 
+    // A slab with a groove of a circle's section, closed: a ball over the middle of the groove rests on both edges, ρ − √(ρ² − a²) below their plane.
+    [Theory]
+    [InlineData(0.010)]
+    [InlineData(0.020)]
+    public void A_groove_is_as_deep_below_the_resting_ball_as_geometry_says(double radius)
+    {
+        const double groove = 0.006, depth = 0.003;
+        double half = Math.Sqrt(groove * groove - (groove - depth) * (groove - depth));
+        Neighbourhood sides = Neighbourhood.Of(Grooved(groove, depth, half));
+        double[] depths = HollowSearch.Depths(sides, new(sides), radius);
+        Hollow hollow = HollowSearch.Gather(sides, depths, 0.0002)[0];
+        double expected = depth - (radius - Math.Sqrt(radius * radius - half * half));
+        Assert.Equal(0, sides.Mesh.At(hollow.Deepest).X, 1e-3);
+        Assert.Equal(expected, hollow.Depth, 0.1e-3);
+    }
+
     [Fact]
     public void A_ball_that_goes_in_leaves_no_hollow()
     {
@@ -36,6 +52,64 @@ public sealed class HollowSearchTests
         Assert.Equal(0.9e6 * 2.7e-8 / 9, rule.Bending, 1e-12);
         Assert.Equal(Math.Cbrt(6 * rule.Bending / 20e3), rule.Radius, 1e-12);
         Assert.Equal(0.003, (rule with { Pressure = 1e9 }).Radius);
+    }
+
+    private static Mesh Grooved(double groove, double depth, double half)
+    {
+        const int arc = 24, flat = 12, rows = 40;
+        const double wide = 0.03, tall = 0.015, length = 0.08;
+        List<(double X, double Y)> outline = [];
+        for (int i = 0; i < flat; i++)
+        {
+            outline.Add((-wide + (wide - half) * i / flat, 0));
+        }
+
+        double edge = Math.Asin(half / groove);
+        for (int i = 0; i <= arc; i++)
+        {
+            double a = edge * (2.0 * i / arc - 1);
+            outline.Add((groove * Math.Sin(a), groove - depth - groove * Math.Cos(a)));
+        }
+
+        for (int i = 1; i <= flat; i++)
+        {
+            outline.Add((half + (wide - half) * i / flat, 0));
+        }
+
+        outline.AddRange([(wide, -tall), (-wide, -tall)]);
+        int n = outline.Count;
+        List<double> points = [];
+        List<int> corners = [];
+        for (int j = 0; j <= rows; j++)
+        {
+            foreach ((double x, double y) in outline)
+            {
+                points.AddRange([x, y, length * j / rows]);
+            }
+        }
+
+        for (int j = 0; j < rows; j++)
+        {
+            for (int i = 0; i < n; i++)
+            {
+                int a = j * n + i, b = j * n + (i + 1) % n;
+                corners.AddRange([a, a + n, b + n, a, b + n, b]);
+            }
+        }
+
+        // the ends: fans from below, where every corner of the outline is seen
+        foreach (int end in (int[])[0, rows])
+        {
+            int low = points.Count / 3;
+            points.AddRange([0, -0.9 * tall, length * end / rows]);
+            for (int i = 0; i < n; i++)
+            {
+                int a = end * n + i, b = end * n + (i + 1) % n;
+                corners.AddRange(end == 0 ? [low, a, b] : [low, b, a]);
+            }
+        }
+
+        return new([.. points], [.. corners]);
     }
 
     private static Mesh Dented(double big, double dent, double half, double plane)

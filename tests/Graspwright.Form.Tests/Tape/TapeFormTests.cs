@@ -64,6 +64,16 @@ public sealed class TapeFormTests
     }
 
     [Fact]
+    public void The_tape_reads_its_girths_beside_the_thumb_too()
+    {
+        TapeMark[] marks = [new(-0.07, 0.205, 0.068, 0.058), new(-0.015, 0.168, 0.058, 0.046), new(0, 0.172, 0.060, 0.045), new(0.035, 0.232, 0.088, 0.054), new(0.060, 0.218, 0.087, 0.042), new(0.085, 0.206, 0.085, 0.036)];
+        TapeThumb thumb = new(0.03, 0.084, 0.074, 0.022, 0.7);
+        double Off(Loft loft) => marks[1..].Max(m => Math.Abs(TapeGirth.Of(loft.Mesh, m.Place, loft.ThumbFace) - m.Girth));
+        Assert.InRange(Off(Loft.Fit(marks, thumb)), 0, 1e-4);
+        Assert.True(Off(Loft.Of(new(marks), thumb)) > 1e-3); // what the fit is for
+    }
+
+    [Fact]
     public void The_thumb_is_set_on_without_a_gap()
     {
         Loft loft = Loft.Of(new([new(-0.07, 0.205, 0.068, 0.058), new(0.035, 0.232, 0.088, 0.054), new(0.085, 0.206, 0.085, 0.036)]), new(0.03, 0.084, 0.074, 0.022, 0.7));

@@ -1,4 +1,5 @@
 using Graspwright.Form.Surface;
+using Graspwright.Form.Tape;
 using Graspwright.Form.Thickness;
 
 namespace Graspwright.Form.Tests.Thickness;
@@ -17,6 +18,27 @@ public sealed class OffsetTests
         double sheet = SurfaceSums.Of(Neighbourhood.Of(offset.Mesh)).Volume - own.Volume;
         double steiner = own.Area * 0.003 + own.MeanCurvature * 9e-6 + own.GaussCurvature * 9e-9;
         Assert.Equal(steiner, sheet, 2e-3 * steiner);
+    }
+
+    [Theory]
+    [InlineData(48, 24, 0.03, 0.01)]
+    [InlineData(100, 60, 0.06, 0.025)]
+    public void The_offset_of_a_torus_is_true_both_ways_and_cuts_itself_nowhere(int m, int n, double ring, double tube)
+    {
+        OffsetSurface offset = Offset.Of(new(Neighbourhood.Of(Shapes.Torus(m, n, ring, tube))), 0.003);
+        Assert.Equal((0, true, 0.0), (offset.Crossings, offset.Closed, offset.Valley));
+        Assert.True(offset.Own < 0.035e-3 && offset.Other < 0.02e-3, $"{offset.Own} {offset.Other}");
+    }
+
+    // Between thumb and palm the true offset has a valley sharper than a sheet can lie: it is spanned and told, and nothing else is off.
+    [Fact]
+    public void The_offset_of_a_limb_with_its_thumb_cuts_itself_nowhere()
+    {
+        TapeMark[] marks = [new(-0.07, 0.205, 0.068, 0.058), new(-0.015, 0.168, 0.058, 0.046), new(0.035, 0.232, 0.088, 0.054), new(0.085, 0.206, 0.085, 0.036)];
+        OffsetSurface offset = Offset.Of(new(Neighbourhood.Of(Loft.Of(new(marks), new(0.03, 0.084, 0.074, 0.022, 0.7), 60, 0.004).Mesh)), 0.003);
+        Assert.Equal((0, true), (offset.Crossings, offset.Closed));
+        Assert.True(offset.Own < 0.035e-3 && offset.Other < 0.02e-3, $"{offset.Own} {offset.Other}");
+        Assert.InRange(offset.Valley, 1e-4, 3e-3);
     }
 
     [Fact]

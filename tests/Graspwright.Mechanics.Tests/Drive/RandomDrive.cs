@@ -67,6 +67,14 @@ internal static class RandomDrive
         };
     }
 
+    /// <summary>The same drive with a slot that is an arc, by up to 60° either way.</summary>
+    public static DriveModel WithArc(DriveModel d, int seed)
+    {
+        Random r = new(seed * 104729 + 7);
+        Slot slot = d.Crank.Slot ?? new() { DirectionRadians = (-130 + 40 * r.NextDouble()) * Degree, Length = 5e-3, Preload = 20, Rate = 1e3 };
+        return d with { Crank = d.Crank with { Slot = slot with { TurnRadians = (-60 + 120 * r.NextDouble()) * Degree } } };
+    }
+
     /// <summary>The same drive with every friction and drag taken out.</summary>
     public static DriveModel Frictionless(DriveModel d) => d with
     {

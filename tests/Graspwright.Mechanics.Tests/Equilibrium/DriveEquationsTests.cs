@@ -12,10 +12,12 @@ public sealed class DriveEquationsTests
 
     private const double StickingNoise = 100;  // N·m/rad: a sticking pin's 1e5 N·m/rad times the rounding of its angle over the step
 
-    [Fact]
-    public void Residual_is_the_slope_of_the_stored_energy() => RandomDrive.ForEachSeed(200, seed =>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Residual_is_the_slope_of_the_stored_energy(bool arc) => RandomDrive.ForEachSeed(200, seed =>
     {
-        DriveEquations eq = Placed(seed, friction: false);
+        DriveEquations eq = Placed(seed, friction: false, arc);
         double[] residual = [.. eq.R];
         double moment = eq.WristMoment;
         for (int i = 0; i < eq.Count; i++)
@@ -27,10 +29,12 @@ public sealed class DriveEquationsTests
         Close(Difference(eq, -1, () => eq.Stored), moment, Math.Max(Math.Abs(moment), 1), seed, "energy by wrist angle");
     });
 
-    [Fact]
-    public void Jacobian_is_the_slope_of_the_residual_with_friction_sliding_and_sticking() => RandomDrive.ForEachSeed(200, seed =>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Jacobian_is_the_slope_of_the_residual_with_friction_sliding_and_sticking(bool arc) => RandomDrive.ForEachSeed(200, seed =>
     {
-        DriveEquations eq = Placed(seed, friction: true);
+        DriveEquations eq = Placed(seed, friction: true, arc);
         double[] unit = new double[eq.Count];
         double[][] analytic = new double[eq.Count][];
         for (int column = 0; column < eq.Count; column++)
@@ -58,16 +62,17 @@ public sealed class DriveEquationsTests
     [Fact]
     public void Rate_of_the_wrist_moment_is_its_slope() => RandomDrive.ForEachSeed(200, seed =>
     {
-        DriveEquations eq = Placed(seed, friction: true);
+        DriveEquations eq = Placed(seed, friction: true, arc: false);
         double byPhi = eq.WristMomentRate(1, 0), byTheta = eq.WristMomentRate(0, 1);
         Close(Difference(eq, DriveEquations.Phi, () => eq.WristMoment), byPhi, Math.Abs(byPhi) + StickingNoise, seed, "moment by crank angle");
         Close(Difference(eq, -1, () => eq.WristMoment), byTheta, Math.Abs(byTheta) + StickingNoise, seed, "moment by wrist angle");
     });
 
     /// <summary>A drive somewhere on its way, every place that rubs told to slide or stick.</summary>
-    private static DriveEquations Placed(int seed, bool friction)
+    private static DriveEquations Placed(int seed, bool friction, bool arc)
     {
         DriveModel drive = RandomDrive.Make(seed, friction);
+        drive = arc ? RandomDrive.WithArc(drive, seed) : drive;
         if (!friction)
         {
             drive = RandomDrive.Frictionless(drive);

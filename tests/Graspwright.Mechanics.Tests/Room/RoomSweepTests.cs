@@ -27,6 +27,15 @@ public sealed class RoomSweepTests
         Assert.InRange(gap, sampled - (p.Item2 - p.Item1).Length / 120 - 1e-9, sampled + 1e-9);
     }, iter: 300);
 
+    /// <summary>Two axes a ten-millionth of a radian apart: the second ends on the first.</summary>
+    [Fact]
+    public void Capsules_that_are_as_good_as_parallel_have_their_least_gap_at_an_end()
+    {
+        Capsule one = new(new(1.5e-11, 0, 9.4e-10), new(0, 0, 0.0964), 0.004), other = new(new(0, 9.3e-9, 0), new(0, 0, 0.041), 0.003);
+        Assert.Equal(-0.007, one.GapTo(other), 1e-10);
+        Assert.Equal(-0.007, other.GapTo(one), 1e-10);
+    }
+
     [Fact]
     public void Parallel_and_point_capsules_have_their_plain_distances()
     {

@@ -24,6 +24,7 @@ public sealed class HandVariantsTests
         { "crank.output.y", 0.012, 0.016 },
         { "crank.slot.direction", -2.2, -1.6 },
         { "crank.slot.preload", 2, 30 },
+        { "crank.slot.turn", -0.5, 0.5 },
         { "pull_link.anchor.x", -0.05, -0.04 },
         { "wrist.start", -0.5, 0 },
         { "wrist.all_day_share", 0.1, 0.3 },

@@ -35,6 +35,23 @@ public sealed class HoleDrawingTests
         Assert.Equal((37, 30), (Math.Round(end.XMm, 9), Math.Round(end.YMm, 9))); // 61 mm less 24 mm of travel
     }
 
+    // An arc of 90° and length π/2·8 mm has the radius 8 mm: its end lies 8 mm along and 8 mm to the side.
+    [Fact]
+    public void An_arc_for_a_slot_ends_where_a_quarter_circle_ends_and_names_its_radius()
+    {
+        HandModel bent = Boatyard with { Crank = Boatyard.Crank with { Slot = new(0, Math.PI / 2 * 8e-3, 8, 100, Math.PI / 2) } };
+        HolePiece crank = HoleDrawing.Pieces(bent)[1];
+        Hole near = crank.Holes.Single(h => h.Name.Contains("slot begins", StringComparison.Ordinal)), far = crank.Holes.Single(h => h.Name.Contains("slot ends", StringComparison.Ordinal));
+        Assert.Contains("8.0 mm radius", far.Name, StringComparison.Ordinal);
+        Assert.Equal(8, far.XMm - near.XMm, 1e-9);
+        Assert.Equal(8, far.YMm - near.YMm, 1e-9);
+        Hole centre = crank.Holes.Single(h => h.Name.Contains("centre of the slot", StringComparison.Ordinal));
+        Assert.Equal(0, centre.XMm - near.XMm, 1e-9);
+        Assert.Equal(8, centre.YMm - near.YMm, 1e-9);
+        PolylineMark line = crank.Drawing.Marks.OfType<PolylineMark>().Single(m => !m.Closed && m.Layer == "lines");
+        Assert.All(line.Places.Zip(line.Places.Skip(1)), p => Assert.Equal(2 * 8 * Math.Sin(Math.PI / 4 / (line.Places.Count - 1)), p.First.DistanceTo(p.Second), 1e-9));
+    }
+
     [Fact]
     public void Numbers_stand_clear_of_each_other()
     {

@@ -1,22 +1,23 @@
 using Graspwright.Form.Surface;
 using Graspwright.Numerics;
 
-namespace Graspwright.Workshop.Form;
+namespace Graspwright.Form.Tape;
 
 /// <summary>Girths of a form as a tape would read them.</summary>
-public static class Sections
+public static class TapeGirth
 {
-    /// <summary>Girth at a place, thumb left out: the tape lies straight over what dips in [m]; NaN where there is no form.</summary>
-    /// <param name="form">The form.</param>
+    /// <summary>Girth at a place: the tape lies straight over what dips in [m]; NaN where there is no form.</summary>
+    /// <param name="mesh">The form, z along the limb [m].</param>
     /// <param name="place">Place along the limb [m].</param>
-    public static double Girth(FormModel form, double place)
+    /// <param name="leftOut">Triangles that the tape does not go round: the thumb.</param>
+    public static double Of(Mesh mesh, double place, bool[] leftOut)
     {
-        ArgumentNullException.ThrowIfNull(form);
-        Mesh mesh = form.Mesh;
+        ArgumentNullException.ThrowIfNull(mesh);
+        ArgumentNullException.ThrowIfNull(leftOut);
         List<(double X, double Y)> cut = [];
         for (int f = 0; f < mesh.FaceCount; f++)
         {
-            for (int k = 0; k < 3 && !form.IsThumb[f]; k++)
+            for (int k = 0; k < 3 && !leftOut[f]; k++)
             {
                 Vector3D a = mesh.Corner(f, k), b = mesh.Corner(f, (k + 1) % 3);
                 if (a.Z <= place != b.Z <= place)

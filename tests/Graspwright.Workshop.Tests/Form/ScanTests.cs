@@ -1,0 +1,97 @@
+using System.Buffers.Binary;
+using Graspwright.Form.Surface;
+using Graspwright.Form.Tape;
+using Graspwright.Hand;
+using Graspwright.Workshop.Form;
+using Graspwright.Workshop.Results;
+using Graspwright.Workshop.Tests.Mould;
+
+namespace Graspwright.Workshop.Tests.Form;
+
+/// <summary>A coarse scan, made here of tape marks: 32 corners round, 6 mm apart.</summary>
+public sealed class ScanTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("scan").FullName;
+
+    private string HandFile => Path.Combine(_folder, "hand.toml");
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    private static LimbForm Limb => Boatyard.Hand.Form!;
+
+    private static TapeMark[] Marks => [.. Limb.Marks.Select(m => new TapeMark(m.Place, m.Girth, m.Width ?? double.NaN, m.Depth ?? double.NaN))];
+
+    private HandModel Scanned(TapeThumb? thumb, Func<LimbForm, LimbForm>? change = null)
+    {
+        Mesh mesh = Loft.Of(new(Marks), thumb, 32, 0.006).Mesh;
+        byte[] file = new byte[84 + 50 * mesh.FaceCount];
+        BinaryPrimitives.WriteInt32LittleEndian(file.AsSpan(80), mesh.FaceCount);
+        for (int h = 0; h < mesh.Corners.Length; h++)
+        {
+            for (int d = 0; d < 3; d++)
+            {
+                BinaryPrimitives.WriteSingleLittleEndian(file.AsSpan(84 + 50 * (h / 3) + 12 + 12 * (h % 3) + 4 * d), (float)(1000 * mesh.Points[3 * mesh.Corners[h] + d]));
+            }
+        }
+
+        File.WriteAllBytes(Path.Combine(_folder, "limb.stl"), file);
+        LimbForm form = Limb with { Scan = new("limb.stl", "mm", "z", "y", 0, 0.06) };
+        return Boatyard.Hand with { Form = change is null ? form : change(form) };
+    }
+
+    private static TapeThumb Thumb => new(0.03, 0.084, 0.074, 0.05, 0.8);
+
+    [Fact]
+    public void The_thumb_of_a_scan_gets_a_sleeve()
+    {
+        PatternResult pattern = PatternAnswer.Of(Scanned(Thumb), HandFile);
+        Assert.Contains("thumb sleeve", pattern.Pieces.Select(p => p.Name));
+        Assert.All(pattern.Pieces, p => Assert.Equal((0, 0), (p.Pattern.Flat.Flips, p.Pattern.Flat.Crossings)));
+        // as long as the file says, and as wide as the thumb is round beside its allowance
+        PaperPiece sleeve = pattern.Pieces.Single(p => p.Name == "thumb sleeve");
+        Assert.InRange(SurfaceSums.Of(sleeve.Pattern.Piece.Sides).Area, 0.7 * 0.022 * 0.074, 1.6 * 0.022 * 0.084);
+    }
+
+    [Fact]
+    public void A_thumb_of_which_the_file_says_nothing_is_left_out_and_told()
+    {
+        HandModel hand = Scanned(Thumb, f => f with { Thumb = null });
+        Assert.Contains(FormAnswer.Of(hand, HandFile).Answer!.Findings, f => f.Key == "thumb" && f.Verdict == Verdict.Good);
+        PatternResult pattern = PatternAnswer.Of(hand, HandFile);
+        Assert.DoesNotContain("thumb sleeve", pattern.Pieces.Select(p => p.Name));
+        Assert.All(pattern.Pieces, p => Assert.Equal((0, 0), (p.Pattern.Flat.Flips, p.Pattern.Flat.Crossings)));
+    }
+
+    [Fact]
+    public void What_parts_on_the_other_side_is_no_thumb_and_is_refused_with_its_place()
+    {
+        HandModel hand = Scanned(Thumb, f => f with { Scan = f.Scan! with { Back = "-y" } });
+        InputError error = Assert.Single(FormAnswer.Of(hand, HandFile).Errors);
+        Assert.Equal("form.far_edge", error.Key);
+        Assert.Contains("form.scan.back", error.Fix, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_coarse_scan_has_the_pattern_of_the_tape_marks_it_was_made_of()
+    {
+        PatternResult fine = PatternAnswer.Of(Boatyard.Hand with { Form = Limb with { Thumb = null } }, "hand.toml"), coarse = PatternAnswer.Of(Scanned(null, f => f with { Thumb = null }), HandFile);
+        double Area(PatternResult r) => r.Pieces.Sum(p => p.Pattern.Area);
+        Assert.Equal(fine.Pieces.Count, coarse.Pieces.Count);
+        Assert.Equal(Area(fine), Area(coarse), 0.01 * Area(fine));
+        foreach ((PaperPiece a, PaperPiece b) in fine.Pieces.Zip(coarse.Pieces))
+        {
+            Assert.Equal((a.Width, a.Height), (b.Width, b.Height), (p, q) => Math.Abs(p.Item1 - q.Item1) < 0.003 && Math.Abs(p.Item2 - q.Item2) < 0.003);
+        }
+    }
+
+    // A seam from the thumb to the fingertips goes round what it must not rub; one that cannot is a finding.
+    [Theory]
+    [InlineData("80 deg", "95 deg", false)]
+    [InlineData("20 deg", "160 deg", true)]
+    public void The_thumbs_seam_goes_round_tender_skin(string from, string to, bool crossed)
+    {
+        HandModel hand = Boatyard.Changed("scar = { kind = \"tender\", from = \"50 mm\", to = \"80 mm\", angle_from = \"200 deg\", angle_to = \"250 deg\" }",
+            $"scar = {{ kind = \"tender\", from = \"60 mm\", to = \"80 mm\", angle_from = \"{from}\", angle_to = \"{to}\" }}");
+        Assert.Equal(crossed, PatternAnswer.Of(hand, "hand.toml").Answer!.Findings.Any(f => f.Key == "seam"));
+    }
+}
