@@ -3,6 +3,8 @@ namespace Graspwright.Hand;
 /// <summary>Checks every value of a file against the table of keys, whether it is used or not.</summary>
 internal sealed class KeyCheck(Faults faults, string? folder)
 {
+    private readonly HashSet<string> _told = new(StringComparer.Ordinal); // tables whose path names nothing
+
     public void Check(TableNode table, HandSection section, string path)
     {
         foreach (Entry entry in table.Entries.TakeWhile(_ => !faults.Full))
@@ -119,6 +121,11 @@ internal sealed class KeyCheck(Faults faults, string? folder)
             bool step = named && key.Name == "step";
             CheckValue(step ? there with { Bounds = Bounds.Any } : there, entry, path);
             return;
+        }
+
+        if (named && !_told.Add(path[..path.LastIndexOf('.')]))
+        {
+            return; // said at the first key of this table
         }
 
         _ = HandPath.TryDescribe(target, out _, out string? near);
