@@ -51,6 +51,21 @@ public sealed class PatternTests(Chromium chromium)
         }
     }
 
+    [Fact]
+    public async Task The_pattern_can_be_stopped_on_the_way_and_begun_again()
+    {
+        using DemoHand demo = new();
+        await using PageServer server = await PageServer.Start(demo.File, 0, TimeProvider.System);
+        await using Visited visited = await chromium.Visit(server, "/pattern");
+        await visited.Until("() => document.getElementById('stop-pattern')");
+        await visited.Page.ClickAsync("#stop-pattern");
+        await visited.Until("() => document.getElementById('again-pattern')");
+        Assert.Contains("Stopped", await visited.Text("[data-part=part-pattern]"), StringComparison.Ordinal);
+        await visited.Page.ClickAsync("#again-pattern");
+        await visited.Until("() => document.querySelector('a[href=\"/pattern/pattern-a4.pdf\"]')");
+        Assert.Empty(visited.Complaints);
+    }
+
     private static Task<string> Seen(Visited visited) => visited.Page.EvaluateExpressionAsync<string>("document.getElementById('solid').dataset.seen");
 
     /// <summary>Share of the turning view that is drawn on.</summary>

@@ -21,7 +21,9 @@ public static class HollowSearch
     /// <param name="tree">Its tree.</param>
     /// <param name="radius">Radius of the ball [m].</param>
     /// <param name="counts">Points that are asked for; the others get 0.</param>
-    public static double[] Depths(Neighbourhood sides, Nearest tree, double radius, Func<int, bool>? counts = null)
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static double[] Depths(Neighbourhood sides, Nearest tree, double radius, Func<int, bool>? counts = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(sides);
         ArgumentNullException.ThrowIfNull(tree);
@@ -29,7 +31,8 @@ public static class HollowSearch
         Vector3D[] normals = SurfaceSums.Normals(mesh);
         double[] depth = new double[mesh.PointCount];
         bool[] doubtful = new bool[mesh.PointCount];
-        Parallel.For(0, mesh.PointCount, v =>
+        ParallelOptions stopped = new() { CancellationToken = stop };
+        Parallel.For(0, mesh.PointCount, stopped, v =>
         {
             // A ball that touches here and nothing else: no hollow.
             doubtful[v] = (counts is null || counts(v)) && tree.To(mesh.At(v) + radius * normals[v]).Distance < radius * (1 - 1e-4);
@@ -41,8 +44,9 @@ public static class HollowSearch
 
         // The middles of all balls that have room lie beyond the offset by the radius.
         Mesh offset = Offset.Of(tree, radius, Math.Clamp(radius / 8, 0.0006, 0.0025), places: true).Mesh;
+        stop.ThrowIfCancellationRequested();
         Nearest centres = new(Neighbourhood.Of(offset));
-        Parallel.For(0, mesh.PointCount, v =>
+        Parallel.For(0, mesh.PointCount, stopped, v =>
         {
             if (!doubtful[v])
             {

@@ -14,14 +14,18 @@ public static class Darts
     /// <param name="piece">The piece.</param>
     /// <param name="limit">Stretch that the sheet takes, as a share.</param>
     /// <param name="dear">How many times dearer a cut past a point of the whole surface is.</param>
+    /// <param name="stop">Stops it.</param>
     /// <returns>The piece with its darts, flat, and how many darts were opened.</returns>
-    public static (Piece Piece, Flat Flat, int Count) Of(Piece piece, double limit, Func<int, double>? dear = null)
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static (Piece Piece, Flat Flat, int Count) Of(Piece piece, double limit, Func<int, double>? dear = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(piece);
+        stop.ThrowIfCancellationRequested();
         Flat flat = LayFlat.Of(piece.Sides);
         int darts = 0;
         for (; darts < Most && Worst(piece, flat, limit) is var worst and >= 0; darts++)
         {
+            stop.ThrowIfCancellationRequested();
             int[] back = piece.OldPoints;
             EdgePaths paths = new(piece.Sides, dear is null ? null : v => dear(back[v]));
             HashSet<int> rim = [.. piece.Sides.Loops()[0].Select(piece.Sides.From)];

@@ -29,9 +29,9 @@ public sealed class HandAnswers(OpenHand open, LongWorks works)
 {
     private static readonly Dictionary<string, LongName> Long = new(StringComparer.Ordinal)
     {
-        ["changes"] = new("changes", "The changes", "sets of changes", "changes", CanStop: true),
-        ["form"] = new("form", "The form", "", "pattern", CanStop: false),
-        ["pattern"] = new("pattern", "The paper pattern", "", "pattern", CanStop: false),
+        ["changes"] = new("changes", "The changes", "sets of changes", "changes"),
+        ["form"] = new("form", "The form", "", "pattern"),
+        ["pattern"] = new("pattern", "The paper pattern", "", "pattern"),
     };
 
     private readonly ConcurrentDictionary<string, Lazy<Told>> _told = new(StringComparer.Ordinal);
@@ -110,7 +110,7 @@ public sealed class HandAnswers(OpenHand open, LongWorks works)
             }
 
             _begun[verb] = now;
-            return works.Begin(Long[verb], verb == "changes" ? Changes : _ => OfLimb(verb));
+            return works.Begin(Long[verb], verb == "changes" ? Changes : w => OfLimb(verb, w.Stop));
         }
     }
 
@@ -123,7 +123,7 @@ public sealed class HandAnswers(OpenHand open, LongWorks works)
             : string.Create(CultureInfo.InvariantCulture, $"{state.Version} {open.Beside}");
     }
 
-    private Told OfLimb(string verb)
+    private Told OfLimb(string verb, CancellationToken stop)
     {
         HandState state = open.State;
         if (state.Reading.Hand is not { } hand)
@@ -133,11 +133,11 @@ public sealed class HandAnswers(OpenHand open, LongWorks works)
 
         if (verb == "form")
         {
-            FormResult form = FormAnswer.Of(hand, open.Path);
+            FormResult form = FormAnswer.Of(hand, open.Path, stop);
             return new(verb, form.Answer, form.Errors, form);
         }
 
-        PatternResult pattern = PatternAnswer.Of(hand, open.Path);
+        PatternResult pattern = PatternAnswer.Of(hand, open.Path, stop: stop);
         return new(verb, pattern.Answer, pattern.Errors, pattern);
     }
 

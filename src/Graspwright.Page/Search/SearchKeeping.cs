@@ -145,7 +145,7 @@ public sealed class SearchKeeping(OpenHand open, LongWorks works)
         // One core is left for the page.
         SearchQuestion question = new(editor) { File = open.Path, Name = name, Evaluations = evaluations, Seed = seed, Polish = polish, ResumeFrom = from?.Text, Threads = Math.Max(1, Environment.ProcessorCount - 1) };
         long all = evaluations ?? search.Evaluations, judged = from?.Judged ?? 0;
-        works.Begin(new(Key, $"The search ‘{name}’", "designs", "search", CanStop: true), work => Run(question, judged, all, work));
+        works.Begin(new(Key, $"The search ‘{name}’", "designs", "search"), work => Run(question, judged, all, work));
         open.Tell();
         return Outcome.Done;
     }

@@ -65,7 +65,7 @@ public sealed class LiveSignals(OpenHand open, HandAnswers answers)
 
         ListeningPlan plan = Plan(hand, signals, hertz > 0 ? hertz : null, counted);
         string? file = record ? FreeName() : null;
-        answers.Works.Begin(new(Key, "Listening", "samples", "signals", CanStop: true), work => Listen(work, line, plan, file));
+        answers.Works.Begin(new(Key, "Listening", "samples", "signals"), work => Listen(work, line, plan, file));
         open.Tell();
         return Outcome.Done;
     }

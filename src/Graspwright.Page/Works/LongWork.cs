@@ -170,5 +170,4 @@ public sealed class LongWork : IDisposable
 /// <param name="Words">What is done, such as "The search".</param>
 /// <param name="What">What is counted, such as "designs".</param>
 /// <param name="Page">Address of the page where its answer stands.</param>
-/// <param name="CanStop">Whether it can be stopped on the way.</param>
-public sealed record LongName(string Key, string Words, string What, string Page, bool CanStop);
+public sealed record LongName(string Key, string Words, string What, string Page);

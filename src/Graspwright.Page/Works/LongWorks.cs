@@ -53,7 +53,7 @@ public sealed class LongWorks(TimeProvider time) : IDisposable
 
         foreach (LongWork work in _all.Values)
         {
-            _ = work.Wait(work.Name.CanStop ? ToTheLast : TimeSpan.Zero);
+            _ = work.Wait(ToTheLast);
             work.Dispose();
         }
     }

@@ -23,7 +23,9 @@ public static class FormAnswer
     /// <summary>Answers.</summary>
     /// <param name="hand">The hand.</param>
     /// <param name="file">Path of its file.</param>
-    public static FormResult Of(HandModel hand, string file)
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static FormResult Of(HandModel hand, string file, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(hand);
         (FormModel? form, IReadOnlyList<InputError> errors) = FormModel.Of(hand, file);
@@ -32,7 +34,7 @@ public static class FormAnswer
             return new(null, errors, null);
         }
 
-        SheetOnForm sheet = SheetOnForm.Of(form, hand);
+        SheetOnForm sheet = SheetOnForm.Of(form, hand, stop: stop);
         SurfaceSums sums = SurfaceSums.Of(form.Sides);
         List<Figure> figures = Figures(form, sheet, sums);
         List<Finding> findings = [.. Findings(form, sheet, hand)];

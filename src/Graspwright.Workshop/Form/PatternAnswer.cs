@@ -45,7 +45,9 @@ public static class PatternAnswer
     /// <param name="hand">The hand.</param>
     /// <param name="file">Path of its file.</param>
     /// <param name="traced">Outline of a piece that was pressed, cut and laid flat, as it was traced [m]; <see langword="null"/> = none to compare with.</param>
-    public static PatternResult Of(HandModel hand, string file, IReadOnlyList<(double X, double Y)>? traced = null)
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static PatternResult Of(HandModel hand, string file, IReadOnlyList<(double X, double Y)>? traced = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(hand);
         (FormModel? form, IReadOnlyList<InputError> errors) = FormModel.Of(hand, file);
@@ -55,16 +57,16 @@ public static class PatternAnswer
         }
 
         PatternPlan plan = hand.Form!.Pattern;
-        SheetOnForm sheet = SheetOnForm.Of(form, hand);
+        SheetOnForm sheet = SheetOnForm.Of(form, hand, stop: stop);
         List<(Piece Piece, Flat Flat, int Darts)> flats;
         try
         {
-            flats = Flats(sheet, hand.Form);
+            flats = Flats(sheet, hand.Form, stop);
             if (flats.Any(f => f.Flat.Crossings > 0) || Beyond(flats, plan.Stretch) >= MostBeyond)
             {
                 // round the thumb one sheet laps over itself, or a waist stretches it too far: it is cut in two where that pays
-                SheetOnForm two = SheetOnForm.Of(form, hand, split: true);
-                List<(Piece Piece, Flat Flat, int Darts)> halves = Flats(two, hand.Form);
+                SheetOnForm two = SheetOnForm.Of(form, hand, split: true, stop);
+                List<(Piece Piece, Flat Flat, int Darts)> halves = Flats(two, hand.Form, stop);
                 if (flats.Sum(f => f.Flat.Crossings) > halves.Sum(f => f.Flat.Crossings) || Beyond(halves, plan.Stretch) < PaysTwo * Beyond(flats, plan.Stretch))
                 {
                     (sheet, flats) = (two, halves);
@@ -101,11 +103,11 @@ public static class PatternAnswer
         return new(answer, [], pieces);
     }
 
-    private static List<(Piece Piece, Flat Flat, int Darts)> Flats(SheetOnForm sheet, LimbForm limb)
+    private static List<(Piece Piece, Flat Flat, int Darts)> Flats(SheetOnForm sheet, LimbForm limb, CancellationToken stop)
     {
         Func<int, double> dear = Dear(sheet, limb);
         (IReadOnlyList<Piece> discs, _) = Discs.Of(Neighbourhood.Of(sheet.Middle()), sheet.Region.Seams, dear);
-        return [.. discs.Select(d => Darts.Of(d, limb.Pattern.Stretch, dear))];
+        return [.. discs.Select(d => Darts.Of(d, limb.Pattern.Stretch, dear, stop))];
     }
 
     // Share of the area of all pieces that is stretched beyond a limit.

@@ -28,7 +28,9 @@ public sealed record SheetOnForm(FormModel Form, LinerRegion Region, double[] Th
     /// <param name="form">The form.</param>
     /// <param name="hand">The hand.</param>
     /// <param name="split">With a seam along the thumb's side from edge to edge.</param>
-    public static SheetOnForm Of(FormModel form, HandModel hand, bool split = false)
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static SheetOnForm Of(FormModel form, HandModel hand, bool split = false, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(form);
         ArgumentNullException.ThrowIfNull(hand);
@@ -53,7 +55,7 @@ public sealed record SheetOnForm(FormModel Form, LinerRegion Region, double[] Th
         if (rule is not null)
         {
             Nearest tree = new(form.Sides);
-            double[] whole = HollowSearch.Depths(form.Sides, tree, rule.Radius);
+            double[] whole = HollowSearch.Depths(form.Sides, tree, rule.Radius, stop: stop);
             Mesh own = form.Mesh;
             for (int v = 0; v < depth.Length; v++)
             {

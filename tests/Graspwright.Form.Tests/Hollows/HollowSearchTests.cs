@@ -15,7 +15,7 @@ public sealed class HollowSearchTests
         double half = Math.Sqrt(dent * dent - (dent - depth) * (dent - depth)), plane = Math.Sqrt(big * big - half * half);
         Mesh mesh = Dented(big, dent, half, plane);
         Neighbourhood sides = Neighbourhood.Of(mesh);
-        double[] depths = HollowSearch.Depths(sides, new(sides), radius);
+        double[] depths = HollowSearch.Depths(sides, new(sides), radius, stop: TestContext.Current.CancellationToken);
         Hollow hollow = HollowSearch.Gather(sides, depths, 0.0002)[0];
         double expected = depth - (radius - Math.Sqrt(radius * radius - half * half));
         Assert.Equal(expected, hollow.Depth, 0.1e-3);
@@ -30,7 +30,7 @@ public sealed class HollowSearchTests
         const double groove = 0.006, depth = 0.003;
         double half = Math.Sqrt(groove * groove - (groove - depth) * (groove - depth));
         Neighbourhood sides = Neighbourhood.Of(Grooved(groove, depth, half));
-        double[] depths = HollowSearch.Depths(sides, new(sides), radius);
+        double[] depths = HollowSearch.Depths(sides, new(sides), radius, stop: TestContext.Current.CancellationToken);
         Hollow hollow = HollowSearch.Gather(sides, depths, 0.0002)[0];
         double expected = depth - (radius - Math.Sqrt(radius * radius - half * half));
         Assert.Equal(0, sides.Mesh.At(hollow.Deepest).X, 1e-3);
@@ -41,7 +41,7 @@ public sealed class HollowSearchTests
     public void A_ball_that_goes_in_leaves_no_hollow()
     {
         Neighbourhood sides = Neighbourhood.Of(Shapes.Torus(100, 60, 0.06, 0.025));
-        Assert.Empty(HollowSearch.Gather(sides, HollowSearch.Depths(sides, new(sides), 0.01), 0.0002));
+        Assert.Empty(HollowSearch.Gather(sides, HollowSearch.Depths(sides, new(sides), 0.01, stop: TestContext.Current.CancellationToken), 0.0002));
     }
 
     // ρ³ = 6·D/p with D = E·h³/9 at ν = ½.

@@ -77,7 +77,7 @@ public sealed partial class PageServerTests : IAsyncLifetime
     {
         HandEditor editor = HandEditor.Open(_server.Open.State.Reading, _demo.Folder)!;
         Assert.Equal(JsonAnswer.Write(Changing.Answer(new(editor) { File = _demo.File }).Answer!), await _client.GetStringAsync(At("/changes.json"), Stop));
-        Assert.Equal(JsonAnswer.Write(FormAnswer.Of(_server.Open.State.Hand!, _demo.File).Answer!), await _client.GetStringAsync(At("/pattern/form.json"), Stop));
+        Assert.Equal(JsonAnswer.Write(FormAnswer.Of(_server.Open.State.Hand!, _demo.File, stop: TestContext.Current.CancellationToken).Answer!), await _client.GetStringAsync(At("/pattern/form.json"), Stop));
     }
 
     [Fact]

@@ -6,7 +6,7 @@ namespace Graspwright.Page.Tests.Works;
 
 public sealed class LongWorksTests
 {
-    private static readonly LongName Name = new("dig", "The digging", "spades", "changes", CanStop: true);
+    private static readonly LongName Name = new("dig", "The digging", "spades", "changes");
 
     [Fact]
     public void It_counts_ends_and_tells_of_both()

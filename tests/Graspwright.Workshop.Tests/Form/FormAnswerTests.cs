@@ -49,7 +49,7 @@ public sealed class FormAnswerTests
     [Fact]
     public void A_left_hand_has_the_mirrored_pattern()
     {
-        PatternResult left = PatternAnswer.Of(Boatyard.Hand with { Side = Side.Left }, "hand.toml");
+        PatternResult left = PatternAnswer.Of(Boatyard.Hand with { Side = Side.Left }, "hand.toml", stop: TestContext.Current.CancellationToken);
         PaperPiece a = Pattern.Value.Pieces[0], b = left.Pieces[0];
         Assert.Equal(a.Width, b.Width, 1e-9);
         (double x, double y) = a.Place(0.01, 0.02);
@@ -62,7 +62,7 @@ public sealed class FormAnswerTests
         PaperPiece sheet = Pattern.Value.Pieces[0];
         (double sin, double cos) = Math.SinCos(0.7);
         (double X, double Y)[] traced = [.. sheet.Pattern.SewLine.Select(p => sheet.Place(p.X, p.Y)).Select(p => (cos * p.X - sin * p.Y + 0.3, sin * p.X + cos * p.Y))];
-        PatternResult compared = PatternAnswer.Of(Boatyard.Hand, "hand.toml", traced);
+        PatternResult compared = PatternAnswer.Of(Boatyard.Hand, "hand.toml", traced, stop: TestContext.Current.CancellationToken);
         Assert.InRange(compared.Answer!.Figures.Single(f => f.Key == "outline_worst").Value!.Value, 0, 0.6);
     }
 

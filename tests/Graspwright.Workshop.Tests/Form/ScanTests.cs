@@ -44,7 +44,7 @@ public sealed class ScanTests : IDisposable
     [Fact]
     public void The_thumb_of_a_scan_gets_a_sleeve()
     {
-        PatternResult pattern = PatternAnswer.Of(Scanned(Thumb), HandFile);
+        PatternResult pattern = PatternAnswer.Of(Scanned(Thumb), HandFile, stop: TestContext.Current.CancellationToken);
         Assert.Contains("thumb sleeve", pattern.Pieces.Select(p => p.Name));
         Assert.All(pattern.Pieces, p => Assert.Equal((0, 0), (p.Pattern.Flat.Flips, p.Pattern.Flat.Crossings)));
         // as long as the file says, and as wide as the thumb is round beside its allowance
@@ -56,8 +56,8 @@ public sealed class ScanTests : IDisposable
     public void A_thumb_of_which_the_file_says_nothing_is_left_out_and_told()
     {
         HandModel hand = Scanned(Thumb, f => f with { Thumb = null });
-        Assert.Contains(FormAnswer.Of(hand, HandFile).Answer!.Findings, f => f.Key == "thumb" && f.Verdict == Verdict.Good);
-        PatternResult pattern = PatternAnswer.Of(hand, HandFile);
+        Assert.Contains(FormAnswer.Of(hand, HandFile, stop: TestContext.Current.CancellationToken).Answer!.Findings, f => f.Key == "thumb" && f.Verdict == Verdict.Good);
+        PatternResult pattern = PatternAnswer.Of(hand, HandFile, stop: TestContext.Current.CancellationToken);
         Assert.DoesNotContain("thumb sleeve", pattern.Pieces.Select(p => p.Name));
         Assert.All(pattern.Pieces, p => Assert.Equal((0, 0), (p.Pattern.Flat.Flips, p.Pattern.Flat.Crossings)));
     }
@@ -66,7 +66,7 @@ public sealed class ScanTests : IDisposable
     public void What_parts_on_the_other_side_is_no_thumb_and_is_refused_with_its_place()
     {
         HandModel hand = Scanned(Thumb, f => f with { Scan = f.Scan! with { Back = "-y" } });
-        InputError error = Assert.Single(FormAnswer.Of(hand, HandFile).Errors);
+        InputError error = Assert.Single(FormAnswer.Of(hand, HandFile, stop: TestContext.Current.CancellationToken).Errors);
         Assert.Equal("form.far_edge", error.Key);
         Assert.Contains("form.scan.back", error.Fix, StringComparison.Ordinal);
     }
@@ -74,7 +74,7 @@ public sealed class ScanTests : IDisposable
     [Fact]
     public void A_coarse_scan_has_the_pattern_of_the_tape_marks_it_was_made_of()
     {
-        PatternResult fine = PatternAnswer.Of(Boatyard.Hand with { Form = Limb with { Thumb = null } }, "hand.toml"), coarse = PatternAnswer.Of(Scanned(null, f => f with { Thumb = null }), HandFile);
+        PatternResult fine = PatternAnswer.Of(Boatyard.Hand with { Form = Limb with { Thumb = null } }, "hand.toml", stop: TestContext.Current.CancellationToken), coarse = PatternAnswer.Of(Scanned(null, f => f with { Thumb = null }), HandFile, stop: TestContext.Current.CancellationToken);
         double Area(PatternResult r) => r.Pieces.Sum(p => p.Pattern.Area);
         Assert.Equal(fine.Pieces.Count, coarse.Pieces.Count);
         Assert.Equal(Area(fine), Area(coarse), 0.01 * Area(fine));
@@ -92,6 +92,6 @@ public sealed class ScanTests : IDisposable
     {
         HandModel hand = Boatyard.Changed("scar = { kind = \"tender\", from = \"50 mm\", to = \"80 mm\", angle_from = \"200 deg\", angle_to = \"250 deg\" }",
             $"scar = {{ kind = \"tender\", from = \"60 mm\", to = \"80 mm\", angle_from = \"{from}\", angle_to = \"{to}\" }}");
-        Assert.Equal(crossed, PatternAnswer.Of(hand, "hand.toml").Answer!.Findings.Any(f => f.Key == "seam"));
+        Assert.Equal(crossed, PatternAnswer.Of(hand, "hand.toml", stop: TestContext.Current.CancellationToken).Answer!.Findings.Any(f => f.Key == "seam"));
     }
 }
