@@ -84,11 +84,13 @@ public sealed class LongWorksTests
         Assert.True(open.Edit([new("crank.fulcrum.x", "21.4 mm")], "a move").IsDone);
         Assert.Same(form, answers.Work("form"));
         Assert.NotSame(changes, answers.Work("changes"));
+        Assert.True(form.Wait(Timeout.InfiniteTimeSpan));
+        string before = form.Told!.Json();
         Assert.True(open.Edit([new("form.far_edge", "78 mm")], "shorter").IsDone);
         LongWork shorter = answers.Work("form");
         Assert.NotSame(form, shorter);
         Assert.True(shorter.Wait(Timeout.InfiniteTimeSpan));
-        Assert.NotEqual(form.Wait(Timeout.InfiniteTimeSpan) ? form.Told!.Json() : "", shorter.Told!.Json());
+        Assert.NotEqual(before, shorter.Told!.Json());
     }
 
     private static Told Endless(LongWork work)
