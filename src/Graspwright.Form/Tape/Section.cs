@@ -37,16 +37,17 @@ public readonly record struct Section(double Across, double Deep, double Power)
                 return Math.PI * Across * Deep;
             }
 
+            // a quarter, as the others mirror it
             double sum = 0;
             (double X, double Y) before = At(0);
-            for (int i = 1; i <= 4096; i++)
+            for (int i = 1; i <= 1024; i++)
             {
                 (double X, double Y) here = At(2 * Math.PI * i / 4096);
                 sum += before.Y * here.X - before.X * here.Y;
                 before = here;
             }
 
-            return sum / 2;
+            return 2 * sum;
         }
     }
 
@@ -72,15 +73,42 @@ public readonly record struct Section(double Across, double Deep, double Power)
             return null;
         }
 
-        double low = Leanest, high = Fullest;
-        for (int i = 0; i < 60; i++)
+        bool elliptic = Math.Abs(Ellipse.Perimeter(width / 2, depth / 2) - girth) < 1e-9 * girth;
+        return new(width / 2, depth / 2, elliptic ? 2 : 1 / Root(u => new Section(width / 2, depth / 2, 1 / u).Girth - girth, 1 / Fullest, 1 / Leanest));
+    }
+
+    // Root of a falling function by false position, halving the value of an end that stays (the Illinois way). Girth is all but straight in 1/p, so it takes some ten steps.
+    private static double Root(Func<double, double> f, double low, double high)
+    {
+        double above = f(low), below = f(high);
+        if (above <= 0 || below >= 0)
         {
-            double middle = (low + high) / 2;
-            (low, high) = new Section(width / 2, depth / 2, middle).Girth < girth ? (middle, high) : (low, middle);
+            return above <= 0 ? low : high;
         }
 
-        double power = Math.Abs(Ellipse.Perimeter(width / 2, depth / 2) - girth) < 1e-9 * girth ? 2 : (low + high) / 2;
-        return new(width / 2, depth / 2, power);
+        for (int i = 0, stayed = 0; i < 80 && high - low > 4e-16; i++)
+        {
+            double u = Math.Clamp(high - below * (high - low) / (below - above), low, high), here = f(u);
+            if (here == 0 || u == low || u == high)
+            {
+                return u;
+            }
+
+            if (here > 0)
+            {
+                (low, above) = (u, here);
+                below = stayed > 0 ? below / 2 : below;
+                stayed = 1;
+            }
+            else
+            {
+                (high, below) = (u, here);
+                above = stayed < 0 ? above / 2 : above;
+                stayed = -1;
+            }
+        }
+
+        return (low + high) / 2;
     }
 
     /// <summary>Point of the section at an angle from the back toward the thumb: x toward the thumb, y toward the back [m].</summary>
@@ -88,9 +116,18 @@ public readonly record struct Section(double Across, double Deep, double Power)
     public (double X, double Y) At(double angle)
     {
         (double sin, double cos) = Math.SinCos(angle);
-        double r = Elliptic
-            ? 1 / Math.Sqrt(sin * sin / (Across * Across) + cos * cos / (Deep * Deep))
-            : Math.Pow(Math.Pow(Math.Abs(sin) / Across, Power) + Math.Pow(Math.Abs(cos) / Deep, Power), -1 / Power);
+        double r;
+        if (Elliptic)
+        {
+            r = 1 / Math.Sqrt(sin * sin / (Across * Across) + cos * cos / (Deep * Deep));
+        }
+        else
+        {
+            // the greater of the two goes before the power, which would run out of the numbers there are
+            double a = Math.Abs(sin) / Across, b = Math.Abs(cos) / Deep, most = Math.Max(a, b);
+            r = Math.Pow(1 + Math.Pow(Math.Min(a, b) / most, Power), -1 / Power) / most;
+        }
+
         return (r * sin, r * cos);
     }
 

@@ -14,13 +14,13 @@ internal static class FitWays
         List<IReadOnlyList<Cell>> rows = [Row(plan.Batches == 1 ? "as planned" : $"as planned, {plan.Batches} batches", plan)];
         if (plan.Batches > 1)
         {
-            rows.Add(Row("one batch", WorkPlan.Of(hand, 1)));
+            rows.Add(Row("one batch", WorkPlan.Of(hand, 1, plan.Sheet)));
         }
 
-        int one = 1;
         foreach ((string words, Liner changed) in Changes(liner))
         {
-            rows.Add(Row($"{words}, one batch", WorkPlan.Of(hand with { Liner = changed }, one)));
+            HandModel other = hand with { Liner = changed };
+            rows.Add(Row($"{words}, one batch", WorkPlan.Of(other, 1, changed.Thickness == liner.Thickness ? plan.Sheet : MouldMapping.Sheet(other))));
         }
 
         return new("what would make it fit", [new("way", ""), new("mixed, by", ""), new("shaped, firms", ""), new("done, hands off", ""), new("fits", "")], rows);

@@ -25,7 +25,7 @@ public static class LinerAnswer
         }
 
         Liner liner = hand.Liner!;
-        WorkPlan plan = WorkPlan.Fewest(hand), whole = plan.Batches == 1 ? plan : WorkPlan.Of(hand, 1);
+        WorkPlan plan = WorkPlan.Fewest(hand), whole = plan.Batches == 1 ? plan : WorkPlan.Of(hand, 1, plan.Sheet);
         return (new()
         {
             Verb = "liner",

@@ -46,10 +46,12 @@ internal sealed record WorkPlan
     private const int MostBatches = 12;
 
     /// <summary>Plans one of a number of batches.</summary>
-    public static WorkPlan Of(HandModel hand, int batches)
+    /// <param name="hand">The hand.</param>
+    /// <param name="batches">How many.</param>
+    /// <param name="sheet">The sheet, laid out once for every plan that has the same.</param>
+    public static WorkPlan Of(HandModel hand, int batches, LinerSheet sheet)
     {
         Liner liner = hand.Liner!;
-        LinerSheet sheet = MouldMapping.Sheet(hand);
         double area = sheet.Area / batches, seam = sheet.Seam / batches + (batches > 1 ? sheet.Girth : 0);
         BatchSum batch = BatchSums.Of(MouldMapping.Batch(liner, area));
         CureInputs inputs = MouldMapping.Cure(liner, batch);
@@ -71,9 +73,10 @@ internal sealed record WorkPlan
     public static WorkPlan Fewest(HandModel hand)
     {
         WorkPlan? best = null;
+        LinerSheet sheet = MouldMapping.Sheet(hand);
         for (int n = 1; n <= MostBatches; n++)
         {
-            WorkPlan plan = Of(hand, n);
+            WorkPlan plan = Of(hand, n, sheet);
             if (plan.Fits && plan.FitsTub(hand.Liner!))
             {
                 return plan;
