@@ -140,7 +140,7 @@ internal sealed class ListenVerb() : Verb("listen", "Take samples from a serial 
         Channel<(byte[] Bytes, double At)> queue = System.Threading.Channels.Channel.CreateUnbounded<(byte[] Bytes, double At)>(new() { SingleReader = true, SingleWriter = true });
         long start = Stopwatch.GetTimestamp();
         string vanished = "";
-        Thread reader = new(() => vanished = ReadAll(line, queue.Writer, start)) { IsBackground = true, Name = "line" };
+        Thread reader = new(() => vanished = LineReading.All(line, queue.Writer, () => Stopwatch.GetElapsedTime(start).TotalSeconds)) { IsBackground = true, Name = "line" };
         reader.Start();
         double said = 0;
         string cue = "";
@@ -190,28 +190,6 @@ internal sealed class ListenVerb() : Verb("listen", "Take samples from a serial 
         catch (OperationCanceledException)
         {
             return false; // nothing came meanwhile
-        }
-    }
-
-    private static string ReadAll(Stream line, ChannelWriter<(byte[] Bytes, double At)> queue, long start)
-    {
-        byte[] buffer = new byte[1 << 14];
-        try
-        {
-            for (int n = line.Read(buffer); n > 0; n = line.Read(buffer))
-            {
-                queue.TryWrite((buffer[..n], Stopwatch.GetElapsedTime(start).TotalSeconds));
-            }
-
-            return "";
-        }
-        catch (Exception gone) when (gone is IOException or ObjectDisposedException or UnauthorizedAccessException)
-        {
-            return "The port vanished; what came until then is kept.";
-        }
-        finally
-        {
-            queue.Complete();
         }
     }
 }

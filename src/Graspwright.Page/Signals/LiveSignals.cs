@@ -108,7 +108,7 @@ public sealed class LiveSignals(OpenHand open, HandAnswers answers)
         Channel<(byte[] Bytes, double At)> queue = System.Threading.Channels.Channel.CreateUnbounded<(byte[] Bytes, double At)>(new() { SingleReader = true, SingleWriter = true });
         long start = _time.GetTimestamp();
         string vanished = "";
-        Thread reader = new(() => vanished = ReadAll(line, queue.Writer, start)) { IsBackground = true, Name = "board" };
+        Thread reader = new(() => vanished = LineReading.All(line, queue.Writer, () => _time.GetElapsedTime(start).TotalSeconds)) { IsBackground = true, Name = "board" };
         reader.Start();
         bool ended = false;
         while (!ended && !work.Stop.IsCancellationRequested)
@@ -148,28 +148,6 @@ public sealed class LiveSignals(OpenHand open, HandAnswers answers)
         catch (OperationCanceledException)
         {
             return false; // the tenth of a second is over
-        }
-    }
-
-    private string ReadAll(Stream line, ChannelWriter<(byte[] Bytes, double At)> queue, long start)
-    {
-        byte[] buffer = new byte[1 << 14];
-        try
-        {
-            for (int n = line.Read(buffer); n > 0; n = line.Read(buffer))
-            {
-                queue.TryWrite((buffer[..n], _time.GetElapsedTime(start).TotalSeconds));
-            }
-
-            return "";
-        }
-        catch (Exception gone) when (gone is IOException or ObjectDisposedException or UnauthorizedAccessException)
-        {
-            return "The port vanished; what came until then is kept.";
-        }
-        finally
-        {
-            queue.Complete();
         }
     }
 
