@@ -6,7 +6,7 @@ namespace Graspwright.Form.Repair;
 /// <summary>Closes holes with short rims; the others are told.</summary>
 internal static class Holes
 {
-    private const int ByArea = 90; // longer rims get a fan from their middle: the search for the least area takes the cube of the corners
+    private const int ByArea = 400; // longer rims get a fan from their middle: the search for the least area takes the cube of the corners
 
     public static (Mesh Mesh, Neighbourhood Sides) Close(Neighbourhood sides, double longest, List<Mend> mends, List<Leftover> left)
     {

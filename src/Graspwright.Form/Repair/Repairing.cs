@@ -55,6 +55,7 @@ public static class Repairing
         mesh = Turning.Outward(mesh, mends, left);
         (mesh, sides) = Slivers(mesh, 1e-9 * size, mends);
         (mesh, sides) = Holes.Close(sides, smallHole, mends, left);
+        (mesh, sides) = Folds.Undo(sides, mends, left);
         int crowded = sides.Across.Count(a => a == Neighbourhood.Crowded);
         if (crowded > 0)
         {

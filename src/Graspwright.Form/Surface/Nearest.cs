@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using Graspwright.Numerics;
 
 namespace Graspwright.Form.Surface;
@@ -9,19 +10,20 @@ namespace Graspwright.Form.Surface;
 public readonly record struct Foot(int Face, Vector3D Place, double Distance);
 
 /// <summary>Tree of boxes round the triangles of a surface: nearest places, and triangles that cut each other.</summary>
+/// <remarks>Four boxes a node, looked at in one go; the last boxes hold one triangle each.</remarks>
 public sealed class Nearest
 {
-    private const int LeafSize = 4;
+    private const int Wide = 4, Sides = 6, None = int.MinValue, Deep = 128;
 
     private readonly Mesh _mesh;
     private readonly int[] _faces;
-    private readonly double[] _boxes; // six a node: low, high
-    private readonly int[] _next; // right child, or −(first + 1) of a leaf
-    private readonly int[] _count;
+    private readonly List<Vector256<double>> _growing = [];
+    private readonly Vector256<double>[] _boxes; // six a node: least x, y, z of its four, greatest x, y, z
+    private readonly List<int> _children = []; // four a node: a node, or ~place of a triangle in the order of the leaves
+    private readonly int[] _child;
     private readonly double[] _triangles; // nine a triangle in the order of the leaves
     private readonly Vector3D[] _pointNormals;
     private readonly Vector3D[] _sideNormals;
-    private int _nodes;
 
     /// <summary>Builds the tree.</summary>
     /// <param name="sides">The surface with its neighbours.</param>
@@ -31,8 +33,6 @@ public sealed class Nearest
         _mesh = sides.Mesh;
         int n = _mesh.FaceCount;
         _faces = [.. Enumerable.Range(0, n)];
-        int nodes = Math.Max(1, 2 * n);
-        (_boxes, _next, _count) = (new double[6 * nodes], new int[nodes], new int[nodes]);
         double[] middles = new double[3 * n];
         for (int f = 0; f < n; f++)
         {
@@ -42,9 +42,13 @@ public sealed class Nearest
 
         if (n > 0)
         {
-            Build(0, n, middles);
+            Span<double> box = stackalloc double[Sides];
+            Build(0, n, middles, box);
         }
 
+        (_boxes, _child) = ([.. _growing], [.. _children]);
+        _growing.Clear();
+        _children.Clear();
         _triangles = new double[9 * n];
         for (int i = 0; i < n; i++)
         {
@@ -74,17 +78,17 @@ public sealed class Nearest
     public Foot To(Vector3D p, double within = double.PositiveInfinity)
     {
         double best = within * within;
-        int face = -1, feature = 6;
+        int at = -1, feature = 6, top = 0;
         Vector3D place = default;
-        Span<int> stack = stackalloc int[64];
-        Span<double> away = stackalloc double[64];
-        int top = 0;
-        if (_faces.Length > 0)
+        Span<int> stack = stackalloc int[Deep];
+        Span<double> away = stackalloc double[Deep];
+        Span<double> four = stackalloc double[Wide];
+        if (_child.Length > 0)
         {
-            away[top] = 0;
-            stack[top++] = 0;
+            (stack[0], away[0], top) = (0, 0, 1);
         }
 
+        Vector256<double> x = Vector256.Create(p.X), y = Vector256.Create(p.Y), z = Vector256.Create(p.Z), nought = Vector256<double>.Zero;
         while (top > 0)
         {
             int node = stack[--top];
@@ -93,38 +97,47 @@ public sealed class Nearest
                 continue;
             }
 
-            if (_next[node] < 0)
+            if (node < 0)
             {
-                int first = -_next[node] - 1;
-                for (int i = first; i < first + _count[node]; i++)
+                ReadOnlySpan<double> t = _triangles.AsSpan(9 * ~node, 9);
+                (Vector3D q, int where) = OnTriangle(p, new(t[0], t[1], t[2]), new(t[3], t[4], t[5]), new(t[6], t[7], t[8]));
+                double d = (p - q).Dot(p - q);
+                if (d < best)
                 {
-                    int f = _faces[i];
-                    ReadOnlySpan<double> t = _triangles.AsSpan(9 * i, 9);
-                    (Vector3D q, int where) = OnTriangle(p, new(t[0], t[1], t[2]), new(t[3], t[4], t[5]), new(t[6], t[7], t[8]));
-                    double d = (p - q).Dot(p - q);
-                    if (d < best)
-                    {
-                        (best, face, place, feature) = (d, f, q, where);
-                    }
+                    (best, at, place, feature) = (d, ~node, q, where);
                 }
 
                 continue;
             }
 
-            int left = node + 1, right = _next[node];
-            double toLeft = BoxDistance(left, p), toRight = BoxDistance(right, p);
-            bool leftFirst = toLeft <= toRight;
-            (away[top], stack[top]) = leftFirst ? (toRight, right) : (toLeft, left);
-            top++;
-            (away[top], stack[top]) = leftFirst ? (toLeft, left) : (toRight, right);
-            top++;
+            ReadOnlySpan<Vector256<double>> box = _boxes.AsSpan(Sides * node, Sides);
+            Vector256<double> dx = Vector256.Max(nought, Vector256.Max(box[0] - x, x - box[3]));
+            Vector256<double> dy = Vector256.Max(nought, Vector256.Max(box[1] - y, y - box[4]));
+            Vector256<double> dz = Vector256.Max(nought, Vector256.Max(box[2] - z, z - box[5]));
+            (dx * dx + dy * dy + dz * dz).CopyTo(four);
+            int first = top;
+            for (int k = 0; k < Wide; k++)
+            {
+                // the nearest ends on top
+                if (four[k] < best)
+                {
+                    int i = top++;
+                    for (; i > first && away[i - 1] < four[k]; i--)
+                    {
+                        (stack[i], away[i]) = (stack[i - 1], away[i - 1]);
+                    }
+
+                    (stack[i], away[i]) = (_child[Wide * node + k], four[k]);
+                }
+            }
         }
 
-        if (face < 0)
+        if (at < 0)
         {
             return new(-1, default, double.PositiveInfinity);
         }
 
+        int face = _faces[at];
         Vector3D normal = feature switch
         {
             < 3 => _pointNormals[_mesh.Corners[3 * face + feature]],
@@ -139,104 +152,168 @@ public sealed class Nearest
     public IReadOnlyList<(int A, int B)> Crossings(int most = 1000)
     {
         List<(int, int)> found = [];
-        if (_faces.Length > 0)
+        Stack<(int A, int B)> stack = new();
+        if (_child.Length > 0)
         {
-            Pairs(0, 0, found, most);
+            stack.Push((0, 0));
+        }
+
+        while (stack.Count > 0 && found.Count < most)
+        {
+            (int a, int b) = stack.Pop();
+            if (a < 0 && b < 0)
+            {
+                (int f, int g) = (_faces[~a], _faces[~b]);
+                if (Crossing.Cut(_mesh, f, g))
+                {
+                    found.Add((Math.Min(f, g), Math.Max(f, g)));
+                }
+
+                continue;
+            }
+
+            (a, b) = a < 0 ? (b, a) : (a, b); // the first is a node
+            for (int i = 0; i < Wide && _child[Wide * a + i] != None; i++)
+            {
+                Box own = Of(a, i);
+                if (a == b)
+                {
+                    for (int j = i; j < Wide && _child[Wide * a + j] != None; j++)
+                    {
+                        // a box with itself: the pairs inside it
+                        if (i == j ? _child[Wide * a + i] >= 0 : own.Meets(Of(a, j)))
+                        {
+                            stack.Push((_child[Wide * a + i], _child[Wide * a + j]));
+                        }
+                    }
+                }
+                else if (b < 0)
+                {
+                    if (own.Meets(Of(b)))
+                    {
+                        stack.Push((_child[Wide * a + i], b));
+                    }
+                }
+                else
+                {
+                    for (int j = 0; j < Wide && _child[Wide * b + j] != None; j++)
+                    {
+                        if (own.Meets(Of(b, j)))
+                        {
+                            stack.Push((_child[Wide * a + i], _child[Wide * b + j]));
+                        }
+                    }
+                }
+            }
         }
 
         found.Sort();
         return found;
     }
 
-    private void Pairs(int a, int b, List<(int, int)> found, int most)
+    private readonly record struct Box(Vector3D Low, Vector3D High)
     {
-        Stack<(int, int)> stack = new();
-        stack.Push((a, b));
-        while (stack.Count > 0 && found.Count < most)
-        {
-            (a, b) = stack.Pop();
-            if (!Overlap(a, b))
-            {
-                continue;
-            }
+        public bool Meets(Box o) => Low.X <= o.High.X && o.Low.X <= High.X && Low.Y <= o.High.Y && o.Low.Y <= High.Y && Low.Z <= o.High.Z && o.Low.Z <= High.Z;
+    }
 
-            bool leafA = _next[a] < 0, leafB = _next[b] < 0;
-            if (leafA && leafB)
+    private Box Of(int node, int k)
+    {
+        ReadOnlySpan<Vector256<double>> b = _boxes.AsSpan(Sides * node, Sides);
+        return new(new(b[0][k], b[1][k], b[2][k]), new(b[3][k], b[4][k], b[5][k]));
+    }
+
+    private Box Of(int triangle)
+    {
+        ReadOnlySpan<double> t = _triangles.AsSpan(9 * ~triangle, 9);
+        return new(
+            new(Math.Min(t[0], Math.Min(t[3], t[6])), Math.Min(t[1], Math.Min(t[4], t[7])), Math.Min(t[2], Math.Min(t[5], t[8]))),
+            new(Math.Max(t[0], Math.Max(t[3], t[6])), Math.Max(t[1], Math.Max(t[4], t[7])), Math.Max(t[2], Math.Max(t[5], t[8]))));
+    }
+
+    // A node over some of the triangles, and the box round them.
+    private int Build(int low, int high, double[] middles, Span<double> box)
+    {
+        int node = _children.Count / Wide;
+        _children.AddRange([None, None, None, None]);
+        for (int i = 0; i < Sides; i++)
+        {
+            _growing.Add(Vector256.Create(i < 3 ? double.PositiveInfinity : double.NegativeInfinity));
+        }
+
+        Span<int> cut = stackalloc int[Wide + 1];
+        int parts = Math.Min(Wide, high - low);
+        (cut[0], cut[parts]) = (low, high);
+        if (parts < Wide || high - low == Wide)
+        {
+            for (int k = 1; k < parts; k++)
             {
-                Leaves(a, b, found);
+                cut[k] = low + k;
             }
-            else if (a == b)
+        }
+        else
+        {
+            cut[2] = Halve(low, high, middles);
+            cut[1] = Halve(low, cut[2], middles);
+            cut[3] = Halve(cut[2], high, middles);
+        }
+
+        Span<double> one = stackalloc double[Sides];
+        box[..3].Fill(double.PositiveInfinity);
+        box[3..].Fill(double.NegativeInfinity);
+        for (int k = 0; k < parts; k++)
+        {
+            if (cut[k + 1] - cut[k] == 1)
             {
-                stack.Push((a + 1, a + 1));
-                stack.Push((_next[a], _next[a]));
-                stack.Push((a + 1, _next[a]));
-            }
-            else if (leafB || (!leafA && _count[a] >= _count[b]))
-            {
-                stack.Push((a + 1, b));
-                stack.Push((_next[a], b));
+                Around(_faces[cut[k]], one);
+                _children[Wide * node + k] = ~cut[k];
             }
             else
             {
-                stack.Push((a, b + 1));
-                stack.Push((a, _next[b]));
+                _children[Wide * node + k] = Build(cut[k], cut[k + 1], middles, one);
             }
-        }
-    }
 
-    private void Leaves(int a, int b, List<(int, int)> found)
-    {
-        int fa = -_next[a] - 1, fb = -_next[b] - 1;
-        for (int i = fa; i < fa + _count[a]; i++)
-        {
-            for (int j = a == b ? i + 1 : fb; j < fb + _count[b]; j++)
+            for (int i = 0; i < Sides; i++)
             {
-                int f = _faces[i], g = _faces[j];
-                if (Crossing.Cut(_mesh, f, g))
-                {
-                    found.Add((Math.Min(f, g), Math.Max(f, g)));
-                }
+                _growing[Sides * node + i] = _growing[Sides * node + i].WithElement(k, one[i]);
+                box[i] = i < 3 ? Math.Min(box[i], one[i]) : Math.Max(box[i], one[i]);
             }
+        }
+
+        return node;
+    }
+
+    private void Around(int face, Span<double> box)
+    {
+        for (int d = 0; d < 3; d++)
+        {
+            double a = _mesh.Points[3 * _mesh.Corners[3 * face] + d], b = _mesh.Points[3 * _mesh.Corners[3 * face + 1] + d], c = _mesh.Points[3 * _mesh.Corners[3 * face + 2] + d];
+            (box[d], box[3 + d]) = (Math.Min(a, Math.Min(b, c)), Math.Max(a, Math.Max(b, c)));
         }
     }
 
-    private int Build(int low, int high, double[] middles)
+    // Parts triangles in two halves along the longest side of the box round their middles.
+    private int Halve(int low, int high, double[] middles)
     {
-        int node = _nodes++;
-        Span<double> box = _boxes.AsSpan(6 * node, 6);
-        box[..3].Fill(double.PositiveInfinity);
-        box[3..].Fill(double.NegativeInfinity);
+        Span<double> from = [double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity], to = [double.NegativeInfinity, double.NegativeInfinity, double.NegativeInfinity];
         for (int i = low; i < high; i++)
         {
-            for (int k = 0; k < 3; k++)
+            for (int d = 0; d < 3; d++)
             {
-                int v = _mesh.Corners[3 * _faces[i] + k];
-                for (int d = 0; d < 3; d++)
-                {
-                    box[d] = Math.Min(box[d], _mesh.Points[3 * v + d]);
-                    box[3 + d] = Math.Max(box[3 + d], _mesh.Points[3 * v + d]);
-                }
+                double m = middles[3 * _faces[i] + d];
+                from[d] = Math.Min(from[d], m);
+                to[d] = Math.Max(to[d], m);
             }
-        }
-
-        _count[node] = high - low;
-        if (high - low <= LeafSize)
-        {
-            _next[node] = -(low + 1);
-            return node;
         }
 
         int axis = 0;
         for (int d = 1; d < 3; d++)
         {
-            axis = box[3 + d] - box[d] > box[3 + axis] - box[axis] ? d : axis;
+            axis = to[d] - from[d] > to[axis] - from[axis] ? d : axis;
         }
 
         int middle = (low + high) / 2;
         Select(low, high - 1, middle, middles, axis);
-        Build(low, middle, middles);
-        _next[node] = Build(middle, high, middles);
-        return node;
+        return middle;
     }
 
     private void Select(int a, int b, int target, double[] keys, int axis)
@@ -278,28 +355,6 @@ public sealed class Nearest
                 return;
             }
         }
-    }
-
-    private double BoxDistance(int node, Vector3D p)
-    {
-        int i = 6 * node;
-        double x = Math.Max(0, Math.Max(_boxes[i] - p.X, p.X - _boxes[i + 3]));
-        double y = Math.Max(0, Math.Max(_boxes[i + 1] - p.Y, p.Y - _boxes[i + 4]));
-        double z = Math.Max(0, Math.Max(_boxes[i + 2] - p.Z, p.Z - _boxes[i + 5]));
-        return x * x + y * y + z * z;
-    }
-
-    private bool Overlap(int a, int b)
-    {
-        for (int d = 0; d < 3; d++)
-        {
-            if (_boxes[6 * a + d] > _boxes[6 * b + 3 + d] || _boxes[6 * b + d] > _boxes[6 * a + 3 + d])
-            {
-                return false;
-            }
-        }
-
-        return true;
     }
 
     // Nearest place of a triangle (Ericson, Real-Time Collision Detection, 2005); feature 0–2 corners, 3–5 sides, 6 inside.

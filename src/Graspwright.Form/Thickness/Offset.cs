@@ -3,178 +3,120 @@ using Graspwright.Numerics;
 
 namespace Graspwright.Form.Thickness;
 
-/// <summary>A surface at one distance from a form.</summary>
+/// <summary>The outside of a sheet on a form.</summary>
 /// <param name="Mesh">The surface, outward.</param>
-/// <param name="Own">Greatest distance of its samples from the true one, valleys left out [m].</param>
-/// <param name="Other">Greatest distance of samples of the true one from it, valleys left out [m].</param>
-/// <param name="Valley">How deep at most it fills the valleys that the true one has over inner corners sharper than the offset; 0 = it has none [m].</param>
+/// <param name="Own">Greatest distance of its samples from the true one [m].</param>
+/// <param name="Other">Greatest distance of samples of the true one from it [m].</param>
 /// <param name="Crossings">Pairs of its triangles that cut each other.</param>
 /// <param name="Closed">It has no open edge and no edge of more than two triangles.</param>
-public sealed record OffsetSurface(Mesh Mesh, double Own, double Other, double Valley, int Crossings, bool Closed);
+public sealed record OffsetSurface(Mesh Mesh, double Own, double Other, int Crossings, bool Closed);
 
-/// <summary>Offsets: all points at one distance from a closed form.</summary>
-/// <remarks>
-/// Distance field on a sparse grid, one point for each sheet of the surface in a cell (Nielson 2004, "Dual marching cubes"), projected onto the true
-/// offset and refined where chords sag. Valleys over sharp inner corners are spanned where a sound surface is wanted: to follow them makes triangles that cut each other.
-/// </remarks>
+/// <summary>Offsets: all places at one distance from a closed form, or at one for each part of it.</summary>
 public static class Offset
 {
-    private const int Rounds = 6, PlaceRounds = 3;
-    private const double Sag = 0.01e-3, MiddleSag = 0.014e-3, Finest = 40, PlaceFinest = 4; // chords shorter than this share of a cell are left
+    /// <summary>How far triangles may lie from the true offset [m].</summary>
+    public const double Tolerance = 0.012e-3;
 
-    /// <summary>Makes an offset.</summary>
-    /// <param name="form">The closed form.</param>
-    /// <param name="distance">Distance, above 0 outward [m].</param>
-    /// <param name="cell">Cell of the grid [m]; NaN = by the size of the form.</param>
-    /// <param name="places">Only its places matter, not that its triangles make a sound surface: valleys are followed, chords refined less, nothing checked.</param>
+    /// <summary>How far they may lie when looked at more closely, both ways; what lies farther is drawn finer [m].</summary>
+    public const double Asked = 0.018e-3;
+
+    private const double Finest = 0.02e-3; // edges of tetrahedra are not halved below this [m]
+    private const double Sample = 1e-3; // greatest distance of samples on the form [m]
+    private const int MostSamples = 12; // along a side
+    private const int Rounds = 8;
+
+    /// <summary>Makes an offset, as near to the true one as <see cref="Asked"/> where that can be had, and measures it both ways.</summary>
+    /// <param name="field">The form and how far from it.</param>
+    /// <param name="stop">Stops it.</param>
     /// <exception cref="ArgumentException">Inward, nothing is left at that distance.</exception>
-    public static OffsetSurface Of(Nearest form, double distance, double cell = double.NaN, bool places = false)
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static OffsetSurface Of(OffsetField field, CancellationToken stop = default)
     {
-        ArgumentNullException.ThrowIfNull(form);
-        (Vector3D low, Vector3D high) = form.Mesh.Box();
-        double h = double.IsNaN(cell) ? Math.Clamp(0.008 * (high - low).Length, 0.0008, 0.0025) : cell;
-        OffsetGrid grid = new(form, distance, h, places);
-        Mesh mesh = grid.Surface();
-        if (mesh.FaceCount == 0)
+        ArgumentNullException.ThrowIfNull(field);
+        (Vector3D low, Vector3D high) = field.Form.Box();
+        OffsetContour contour = Contour(field, Math.Clamp(0.016 * (high - low).Length, 1.6e-3, 5e-3), Tolerance, Finest, stop);
+        Vector3D[] samples = Samples(field, stop);
+        for (int round = 1; ; round++)
         {
-            throw new ArgumentException($"Nothing of the form lies {1000 * Math.Abs(distance):0.#} mm deep.", nameof(distance));
-        }
-
-        for (int round = 0; round < (places ? PlaceRounds : Rounds); round++)
-        {
-            (Mesh finer, bool changed) = Refine(grid, mesh, places);
-            mesh = finer;
-            if (!changed)
+            (Mesh mesh, int[] of) = contour.Triangles();
+            Neighbourhood sides = Neighbourhood.Of(mesh);
+            Nearest tree = new(sides);
+            double[] own = Own(field, mesh, stop), other = new double[samples.Length];
+            Parallel.For(0, other.Length, i => other[i] = Away(p => tree.To(p, Finest).Distance, p => tree.To(p).Distance, samples[i]));
+            if (round < Rounds && contour.Bisect(own.Select((d, f) => d > Asked ? of[f] : -1).Where(i => i >= 0).Concat(contour.Holding([.. samples.Where((_, i) => other[i] > Asked)]))))
             {
-                break;
+                continue;
             }
-        }
 
-        if (places)
-        {
-            return new(mesh, double.NaN, double.NaN, double.NaN, 0, Closed: true);
+            return new(mesh, own.Max(), other.DefaultIfEmpty(0).Max(), tree.Crossings().Count, !Array.Exists(sides.Across, a => a < 0));
         }
-
-        Neighbourhood sides = Neighbourhood.Of(mesh);
-        Nearest tree = new(sides);
-        (double own, double other, double valley) = BothWays(form, grid, distance, tree);
-        return new(mesh, own, other, valley, tree.Crossings().Count, !Array.Exists(sides.Across, a => a < 0));
     }
 
-    private static (Mesh Mesh, bool Changed) Refine(OffsetGrid grid, Mesh mesh, bool places)
+    /// <summary>Makes an offset that is not measured.</summary>
+    /// <param name="field">The form and how far from it.</param>
+    /// <param name="cube">Edge of the cubes to begin with [m].</param>
+    /// <param name="tolerance">How far its triangles may lie from the true one [m].</param>
+    /// <param name="finest">Edges below which nothing is halved [m].</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="ArgumentException">Inward, nothing is left at that distance.</exception>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static Mesh Rough(OffsetField field, double cube, double tolerance, double finest, CancellationToken stop = default) => Contour(field, cube, tolerance, finest, stop).Triangles().Mesh;
+
+    private static OffsetContour Contour(OffsetField field, double cube, double tolerance, double finest, CancellationToken stop)
     {
-        Neighbourhood sides = Neighbourhood.Of(mesh);
-        int[] c = mesh.Corners;
-        bool[] split = new bool[c.Length];
-        Parallel.For(0, c.Length, h =>
-        {
-            int g = sides.Across[h];
-            if (g >= 0 && g < h)
-            {
-                return;
-            }
-
-            Vector3D a = mesh.At(c[h]), b = mesh.At(c[Neighbourhood.Next(h)]);
-            bool wide = Math.Abs(grid.Miss(0.5 * (a + b))) > Sag && SurfaceSums.Length(mesh, h) > grid.Cell / (places ? PlaceFinest : Finest) && (places || !grid.SpansValley(a, b));
-            split[h] = wide;
-            if (g >= 0)
-            {
-                split[g] = wide;
-            }
-        });
-        bool[] middles = new bool[mesh.FaceCount];
-        Parallel.For(0, mesh.FaceCount, f => middles[f] = !places && !split[3 * f] && !split[3 * f + 1] && !split[3 * f + 2] && Math.Abs(grid.Miss(mesh.Middle(f))) > MiddleSag);
-        for (int h = 0; h < c.Length; h++)
-        {
-            // sides that lie well and a middle that does not: in four, which keeps its shape
-            if (middles[h / 3] && !grid.SpansValley(mesh.At(c[h]), mesh.At(c[Neighbourhood.Next(h)])))
-            {
-                split[h] = true;
-                if (sides.Across[h] is >= 0 and var g)
-                {
-                    split[g] = true;
-                }
-            }
-        }
-
-        if (!split.Any(s => s))
-        {
-            return (mesh, false);
-        }
-
-        List<double> points = [.. mesh.Points];
-        List<int> corners = [];
-        Dictionary<(int, int), int> middle = [];
-        int[] t = new int[3], mid = new int[3];
-        for (int f = 0; f < mesh.FaceCount; f++)
-        {
-            for (int k = 0; k < 3; k++)
-            {
-                int h = 3 * f + k;
-                t[k] = c[h];
-                mid[k] = -1;
-                if (split[h])
-                {
-                    (int, int) key = Region.Imprint.Pair(c[h], c[Neighbourhood.Next(h)]);
-                    if (!middle.TryGetValue(key, out mid[k]))
-                    {
-                        Vector3D p = grid.Onto(0.5 * (mesh.At(c[h]) + mesh.At(c[Neighbourhood.Next(h)])));
-                        middle[key] = mid[k] = points.Count / 3;
-                        points.AddRange([p.X, p.Y, p.Z]);
-                    }
-                }
-            }
-
-            Region.Imprint.Split(t, mid, corners);
-        }
-
-        return (new([.. points], [.. corners]), true);
+        OffsetContour contour = new(field, cube, Math.Max(0, (int)Math.Floor(Math.Log2(cube / finest))), tolerance, stop);
+        return contour.Empty ? throw new ArgumentException($"Nothing of the form lies {1000 * Math.Abs(field.Greatest):0.#} mm deep.", nameof(field)) : contour;
     }
 
-    private static (double Own, double Other, double Valley) BothWays(Nearest form, OffsetGrid grid, double distance, Nearest tree)
+    // The short look first: nearly all lie near.
+    private static double Away(Func<Vector3D, double> near, Func<Vector3D, double> far, Vector3D p) => Math.Abs(near(p)) is var d && double.IsFinite(d) ? d : Math.Abs(far(p));
+
+    private static double[] Own(OffsetField field, Mesh mesh, CancellationToken stop)
     {
-        Mesh mesh = tree.Mesh, source = form.Mesh;
-        double[] own = new double[mesh.FaceCount], other = new double[source.FaceCount], fill = new double[mesh.FaceCount], deep = new double[source.FaceCount];
-        bool[] beside = new bool[mesh.PointCount];
-        Parallel.For(0, mesh.FaceCount, f =>
+        double[] own = new double[mesh.FaceCount];
+        Parallel.For(0, own.Length, new ParallelOptions { CancellationToken = stop }, f =>
         {
             Vector3D a = mesh.Corner(f, 0), b = mesh.Corner(f, 1), c = mesh.Corner(f, 2);
-            double worst = 0;
-            foreach (Vector3D p in (ReadOnlySpan<Vector3D>)[a, 0.5 * (a + b), 1.0 / 3 * (a + b + c)])
+            foreach (Vector3D p in (ReadOnlySpan<Vector3D>)[a, 1.0 / 3 * (a + b + c), 0.25 * (2 * a + b + c), 0.25 * (a + 2 * b + c), 0.25 * (a + b + 2 * c)])
             {
-                worst = Math.Max(worst, Math.Abs(form.To(p).Distance - distance));
+                own[f] = Math.Max(own[f], Away(q => field.At(q, Finest).Miss, q => field.At(q).Miss, p));
+            }
+        });
+        return own;
+    }
+
+    // Places of the true offset: over the form's triangles, sides and points, where nothing else of the form is nearer.
+    private static Vector3D[] Samples(OffsetField field, CancellationToken stop)
+    {
+        Mesh form = field.Form;
+        Vector3D[] normals = SurfaceSums.Normals(form);
+        List<Vector3D>[] found = new List<Vector3D>[form.FaceCount];
+        Parallel.For(0, found.Length, new ParallelOptions { CancellationToken = stop }, f =>
+        {
+            Vector3D a = form.Corner(f, 0), b = form.Corner(f, 1), c = form.Corner(f, 2), flat = form.Cross(f).Unit;
+            int n = Math.Clamp((int)Math.Ceiling(Math.Max((a - b).Length, Math.Max((b - c).Length, (c - a).Length)) / Sample), 1, MostSamples);
+            found[f] = [];
+            for (int i = 0; i < n; i++)
+            {
+                for (int j = 0; j < n - i; j++)
+                {
+                    double u = (i + 1.0 / 3) / n, v = (j + 1.0 / 3) / n;
+                    Look(a + u * (b - a) + v * (c - a), flat);
+                }
             }
 
-            own[f] = worst;
-            if (worst > Sag && (grid.SpansValley(a, b) || grid.SpansValley(b, c) || grid.SpansValley(c, a)))
+            Look(a, normals[form.Corners[3 * f]].Unit);
+            Look(0.5 * (a + b), (normals[form.Corners[3 * f]] + normals[form.Corners[3 * f + 1]]).Unit);
+
+            void Look(Vector3D on, Vector3D way)
             {
-                for (int k = 0; k < 3; k++)
+                Vector3D q = on - field.At(on).Miss * way;
+                if (Math.Abs(field.At(q, 1e-6).Miss) < 1e-9)
                 {
-                    beside[mesh.Corners[3 * f + k]] = true;
+                    found[f].Add(q);
                 }
             }
         });
-        bool Valley(int f) => beside[mesh.Corners[3 * f]] || beside[mesh.Corners[3 * f + 1]] || beside[mesh.Corners[3 * f + 2]];
-        for (int f = 0; f < own.Length; f++)
-        {
-            (own[f], fill[f]) = Valley(f) ? (0.0, own[f]) : (own[f], 0.0);
-        }
-
-        Vector3D[] normals = SurfaceSums.Normals(source);
-        Parallel.For(0, source.FaceCount, f =>
-        {
-            Vector3D n = source.Cross(f).Unit;
-            foreach (Vector3D q in (ReadOnlySpan<Vector3D>)[source.Middle(f) + distance * n, source.Corner(f, 0) + distance * normals[source.Corners[3 * f]]])
-            {
-                // only where the point really is on the true offset
-                if (Math.Abs(form.To(q).Distance - distance) < 1e-9)
-                {
-                    Foot foot = tree.To(q);
-                    ref double to = ref Valley(foot.Face) ? ref deep[f] : ref other[f];
-                    to = Math.Max(to, Math.Abs(foot.Distance));
-                }
-            }
-        });
-        return (own.Max(), other.Max(), Math.Max(fill.Max(), deep.Max()));
+        return [.. found.SelectMany(l => l)];
     }
 }

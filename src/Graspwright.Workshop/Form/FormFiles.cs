@@ -28,10 +28,9 @@ public static class FormFiles
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(hand);
-        OffsetSurface offset = Graspwright.Form.Thickness.Offset.Of(new(sheet.Form.Sides), sheet.Plain);
+        OffsetSurface offset = Graspwright.Form.Thickness.Offset.Of(new(new(sheet.Form.Sides), sheet.Plain));
         string crossings = offset.Crossings == 0 ? "no triangle cuts another" : $"{offset.Crossings} pairs of triangles cut each other: repair it before printing";
-        string valley = offset.Valley > 0 ? $"; over inner corners sharper than the sheet is thick it is filled, by {Number(1000 * offset.Valley)} mm at most" : "";
-        return (Stl(offset.Mesh, hand.Side == Side.Left), $"{Number(1000 * sheet.Plain)} mm from the form, at most {Number(1000 * offset.Own, 3)} mm off (sampled), the true one at most {Number(1000 * offset.Other, 3)} mm from it{valley}; {crossings}");
+        return (Stl(offset.Mesh, hand.Side == Side.Left), $"{Number(1000 * sheet.Plain)} mm from the form, at most {Number(1000 * offset.Own, 3)} mm off (sampled), the true one at most {Number(1000 * offset.Other, 3)} mm from it; {crossings}");
     }
 
     private static byte[] Stl(Mesh mesh, bool mirrored)
