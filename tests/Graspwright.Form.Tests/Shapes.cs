@@ -94,4 +94,39 @@ internal static class Shapes
 
         return new([.. p.SelectMany(v => (double[])[radius * v.Unit.X, radius * v.Unit.Y, radius * v.Unit.Z])], c);
     }
+
+    /// <summary>An upright prism over an outline that runs anticlockwise and is seen whole from one of its corners.</summary>
+    public static Mesh Prism((double X, double Y)[] outline, int from, double height)
+    {
+        int n = outline.Length;
+        double[] points = [.. new[] { 0, height }.SelectMany(z => outline.SelectMany(p => (double[])[p.X, p.Y, z]))];
+        List<int> corners = [];
+        for (int i = 0; i < n; i++)
+        {
+            int j = (i + 1) % n;
+            corners.AddRange([i, j, n + j, i, n + j, n + i]);
+            if (i != from && j != from)
+            {
+                corners.AddRange([from, j, i, n + from, n + i, n + j]);
+            }
+        }
+
+        return new(points, [.. corners]);
+    }
+
+    /// <summary>A ball with bumps in all directions, the same for the same seed.</summary>
+    public static Mesh Bumpy(int seed, int level, double radius, double height)
+    {
+        Random random = new(seed);
+        (Vector3D Way, double Phase)[] waves = [.. Enumerable.Range(0, 6).Select(_ => (new Vector3D(12 * random.NextDouble() - 6, 12 * random.NextDouble() - 6, 12 * random.NextDouble() - 6), 6.3 * random.NextDouble()))];
+        Mesh ball = Ball(level);
+        double[] points = [.. ball.Points];
+        for (int v = 0; v < ball.PointCount; v++)
+        {
+            double r = radius + height / waves.Length * waves.Sum(w => Math.Sin(w.Way.Dot(ball.At(v)) + w.Phase));
+            (points[3 * v], points[3 * v + 1], points[3 * v + 2]) = (r * ball.At(v).X, r * ball.At(v).Y, r * ball.At(v).Z);
+        }
+
+        return ball with { Points = points };
+    }
 }

@@ -176,15 +176,19 @@ internal sealed class BisectedTetrahedra
     /// <param name="places">The places [m].</param>
     public IReadOnlyList<int> Holding(IReadOnlyList<Vector3D> places)
     {
-        int size = 1 << _levels;
-        ILookup<(int, int, int), Vector3D> byCube = places.ToLookup(p => Cube(1 / _unit * (p - _origin)));
-        (int, int, int) Cube(Vector3D at) => ((int)Math.Floor(at.X / size), (int)Math.Floor(at.Y / size), (int)Math.Floor(at.Z / size));
+        // a tetrahedron bisected 3k times and up to twice more lies in one cell of a k-th of the halvings
+        ILookup<(int, int, int, int), Vector3D> byCell = Enumerable.Range(0, _levels + 1).SelectMany(k => places.Select(p => (Cell(k, p), p))).ToLookup(p => p.Item1, p => p.p);
+        (int, int, int, int) Cell(int k, Vector3D p)
+        {
+            Vector3D at = 1 / (_unit * (1 << _levels - k)) * (p - _origin);
+            return (k, (int)Math.Floor(at.X), (int)Math.Floor(at.Y), (int)Math.Floor(at.Z));
+        }
+
         List<int> found = [];
         for (int i = 0; i < Leaves.Count; i++)
         {
             Tetrahedron t = Leaves[i];
-            Vector3D middle = 0.25 * (At(t.A) + At(t.B) + At(t.C) + At(t.D));
-            if (byCube[Cube(1 / _unit * (middle - _origin))].Any(p => Holds(t, p)))
+            if (byCell[Cell(t.Depth / 3, 0.25 * (At(t.A) + At(t.B) + At(t.C) + At(t.D)))].Any(p => Holds(t, p)))
             {
                 found.Add(i);
             }

@@ -3,7 +3,7 @@ using Graspwright.Numerics;
 namespace Graspwright.Form.Thickness;
 
 /// <summary>Corners of a surface in tetrahedra: where they lie, and whether what is drawn between them lies near enough.</summary>
-internal sealed class ContourPlaces(OffsetField field, BisectedTetrahedra space, double tolerance)
+internal sealed class ContourPlaces(OffsetField field, BisectedTetrahedra space, double tolerance, int depth)
 {
     /// <summary>No corner inside is needed.</summary>
     public const int Plain = -1;
@@ -77,14 +77,14 @@ internal sealed class ContourPlaces(OffsetField field, BisectedTetrahedra space,
             (Vector3D Place, Vector3D Out)? at = null;
             if (folded || Math.Abs(miss) > Enough * tolerance)
             {
-                at = Pull(middle, miss, Meeting(around, middle, way) - middle) ?? Pull(middle, miss, -miss * way) ?? (middle, way);
+                at = Pull(middle, miss, Slopes.Meet([.. around.Select(v => (_place[v], _out[v]))], middle, Level) - middle) ?? Pull(middle, miss, -miss * way) ?? (middle, way);
                 if (!In(at.Value.Place, t))
                 {
                     at = (middle, way);
                 }
             }
 
-            found[i] = (space.Divides(t) && TooFar(around, at), at);
+            found[i] = (t.Depth < depth && TooFar(around, at), at);
         });
         return Put(found);
     }
@@ -246,25 +246,6 @@ internal sealed class ContourPlaces(OffsetField field, BisectedTetrahedra space,
         }
 
         return null;
-    }
-
-    // Where the slopes at the corners meet; along a valley, the place in it nearest to the middle.
-    private Vector3D Meeting(ReadOnlySpan<int> rim, Vector3D middle, Vector3D way)
-    {
-        Vector3D a = new(Level, 0, 0), b = new(0, Level, 0), c = new(0, 0, Level), r = default;
-        foreach (int v in rim)
-        {
-            Vector3D n = _out[v];
-            double off = n.Dot(_place[v] - middle);
-            a += n.X * n;
-            b += n.Y * n;
-            c += n.Z * n;
-            r += off * n;
-        }
-
-        double det = a.Dot(b.Cross(c));
-        Vector3D move = new(r.Dot(b.Cross(c)) / det, a.Dot(r.Cross(c)) / det, a.Dot(b.Cross(r)) / det);
-        return middle + (move.Length > 0 ? move : way);
     }
 
     private bool In(Vector3D p, Tetrahedron t)

@@ -20,10 +20,10 @@ public static class Offset
     /// <summary>How far they may lie when looked at more closely, both ways; what lies farther is drawn finer [m].</summary>
     public const double Asked = 0.018e-3;
 
-    private const double Finest = 0.02e-3; // edges of tetrahedra are not halved below this [m]
-    private const double Sample = 1e-3; // greatest distance of samples on the form [m]
-    private const int MostSamples = 12; // along a side
-    private const int Rounds = 8;
+    private const double Finest = 0.03e-3; // edges of tetrahedra are not halved below this because triangles lie off [m]
+    private const int Closer = 3; // times more where samples lie off
+    private const int Rounds = 6;
+    private const int Along = 6;
 
     /// <summary>Makes an offset, as near to the true one as <see cref="Asked"/> where that can be had, and measures it both ways.</summary>
     /// <param name="field">The form and how far from it.</param>
@@ -34,21 +34,30 @@ public static class Offset
     {
         ArgumentNullException.ThrowIfNull(field);
         (Vector3D low, Vector3D high) = field.Form.Box();
-        OffsetContour contour = Contour(field, Math.Clamp(0.016 * (high - low).Length, 1.6e-3, 5e-3), Tolerance, Finest, stop);
-        Vector3D[] samples = Samples(field, stop);
+        OffsetContour contour = Contour(field, Math.Clamp(0.016 * (high - low).Length, 1.6e-3, 5e-3), Tolerance, Finest, Closer, stop);
+        Vector3D[] overForm = TruePlaces.OverForm(field, stop);
+        Dictionary<Tetrahedron, double> known = [];
         for (int round = 1; ; round++)
         {
-            (Mesh mesh, int[] of) = contour.Triangles();
+            (Mesh whole, int[] all) = contour.Triangles();
+            (Mesh mesh, int[] of) = Pockets.Drop(whole, all);
             Neighbourhood sides = Neighbourhood.Of(mesh);
             Nearest tree = new(sides);
-            double[] own = Own(field, mesh, stop), other = new double[samples.Length];
-            Parallel.For(0, other.Length, i => other[i] = Away(p => tree.To(p, Finest).Distance, p => tree.To(p).Distance, samples[i]));
-            if (round < Rounds && contour.Bisect(own.Select((d, f) => d > Asked ? of[f] : -1).Where(i => i >= 0).Concat(contour.Holding([.. samples.Where((_, i) => other[i] > Asked)]))))
+            double[] own = Own(field, mesh, f => known.GetValueOrDefault(contour.Leaf(of[f]), double.NaN), stop);
+            Vector3D[] samples = [.. overForm, .. TruePlaces.Valleys(field, mesh, stop)];
+            Foot[] feet = new Foot[samples.Length];
+            for (int f = 0; f < own.Length; f++)
             {
-                continue;
+                Tetrahedron t = contour.Leaf(of[f]);
+                known[t] = Math.Max(known.GetValueOrDefault(t), own[f]);
             }
 
-            return new(mesh, own.Max(), other.DefaultIfEmpty(0).Max(), tree.Crossings().Count, !Array.Exists(sides.Across, a => a < 0));
+            Parallel.For(0, feet.Length, i => feet[i] = tree.To(samples[i], Finest) is { Face: >= 0 } near ? near : tree.To(samples[i]));
+            List<Vector3D> off = [.. Enumerable.Range(0, own.Length).Where(f => own[f] > Asked).Select(mesh.Middle), .. samples.Zip(feet).Where(s => Math.Abs(s.Second.Distance) > Asked).SelectMany(s => Way(s.First, s.Second.Place))];
+            if (off.Count == 0 || round == Rounds || !contour.Finer(off))
+            {
+                return new(mesh, own.Max(), feet.Select(f => Math.Abs(f.Distance)).DefaultIfEmpty(0).Max(), tree.Crossings().Count, !Array.Exists(sides.Across, a => a < 0));
+            }
         }
     }
 
@@ -60,63 +69,37 @@ public static class Offset
     /// <param name="stop">Stops it.</param>
     /// <exception cref="ArgumentException">Inward, nothing is left at that distance.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static Mesh Rough(OffsetField field, double cube, double tolerance, double finest, CancellationToken stop = default) => Contour(field, cube, tolerance, finest, stop).Triangles().Mesh;
+    public static Mesh Rough(OffsetField field, double cube, double tolerance, double finest, CancellationToken stop = default) => Contour(field, cube, tolerance, finest, 0, stop).Triangles().Mesh;
 
-    private static OffsetContour Contour(OffsetField field, double cube, double tolerance, double finest, CancellationToken stop)
+    private static OffsetContour Contour(OffsetField field, double cube, double tolerance, double finest, int more, CancellationToken stop)
     {
-        OffsetContour contour = new(field, cube, Math.Max(0, (int)Math.Floor(Math.Log2(cube / finest))), tolerance, stop);
+        OffsetContour contour = new(field, cube, Math.Max(0, (int)Math.Ceiling(Math.Log2(cube / finest))), more, tolerance, stop);
         return contour.Empty ? throw new ArgumentException($"Nothing of the form lies {1000 * Math.Abs(field.Greatest):0.#} mm deep.", nameof(field)) : contour;
     }
 
-    // The short look first: nearly all lie near.
-    private static double Away(Func<Vector3D, double> near, Func<Vector3D, double> far, Vector3D p) => Math.Abs(near(p)) is var d && double.IsFinite(d) ? d : Math.Abs(far(p));
+    // From a place that was not reached to where the surface ends: a valley between has to be seen whole.
+    private static IEnumerable<Vector3D> Way(Vector3D from, Vector3D to) => Enumerable.Range(0, Along + 1).Select(k => from + (double)k / Along * (to - from));
 
-    private static double[] Own(OffsetField field, Mesh mesh, CancellationToken stop)
+    // Distance of each triangle's samples; what is known of its tetrahedron stands. The short look first: nearly all lie near.
+    private static double[] Own(OffsetField field, Mesh mesh, Func<int, double> known, CancellationToken stop)
     {
         double[] own = new double[mesh.FaceCount];
         Parallel.For(0, own.Length, new ParallelOptions { CancellationToken = stop }, f =>
         {
+            own[f] = known(f);
+            if (!double.IsNaN(own[f]))
+            {
+                return;
+            }
+
+            own[f] = 0;
             Vector3D a = mesh.Corner(f, 0), b = mesh.Corner(f, 1), c = mesh.Corner(f, 2);
             foreach (Vector3D p in (ReadOnlySpan<Vector3D>)[a, 1.0 / 3 * (a + b + c), 0.25 * (2 * a + b + c), 0.25 * (a + 2 * b + c), 0.25 * (a + b + 2 * c)])
             {
-                own[f] = Math.Max(own[f], Away(q => field.At(q, Finest).Miss, q => field.At(q).Miss, p));
+                double near = field.At(p, Finest).Miss;
+                own[f] = Math.Max(own[f], Math.Abs(double.IsFinite(near) ? near : field.At(p).Miss));
             }
         });
         return own;
-    }
-
-    // Places of the true offset: over the form's triangles, sides and points, where nothing else of the form is nearer.
-    private static Vector3D[] Samples(OffsetField field, CancellationToken stop)
-    {
-        Mesh form = field.Form;
-        Vector3D[] normals = SurfaceSums.Normals(form);
-        List<Vector3D>[] found = new List<Vector3D>[form.FaceCount];
-        Parallel.For(0, found.Length, new ParallelOptions { CancellationToken = stop }, f =>
-        {
-            Vector3D a = form.Corner(f, 0), b = form.Corner(f, 1), c = form.Corner(f, 2), flat = form.Cross(f).Unit;
-            int n = Math.Clamp((int)Math.Ceiling(Math.Max((a - b).Length, Math.Max((b - c).Length, (c - a).Length)) / Sample), 1, MostSamples);
-            found[f] = [];
-            for (int i = 0; i < n; i++)
-            {
-                for (int j = 0; j < n - i; j++)
-                {
-                    double u = (i + 1.0 / 3) / n, v = (j + 1.0 / 3) / n;
-                    Look(a + u * (b - a) + v * (c - a), flat);
-                }
-            }
-
-            Look(a, normals[form.Corners[3 * f]].Unit);
-            Look(0.5 * (a + b), (normals[form.Corners[3 * f]] + normals[form.Corners[3 * f + 1]]).Unit);
-
-            void Look(Vector3D on, Vector3D way)
-            {
-                Vector3D q = on - field.At(on).Miss * way;
-                if (Math.Abs(field.At(q, 1e-6).Miss) < 1e-9)
-                {
-                    found[f].Add(q);
-                }
-            }
-        });
-        return [.. found.SelectMany(l => l)];
     }
 }

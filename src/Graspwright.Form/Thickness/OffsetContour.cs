@@ -12,7 +12,7 @@ namespace Graspwright.Form.Thickness;
 /// </remarks>
 internal sealed class OffsetContour
 {
-    private const int Most = 4_000_000;
+    private const int Most = 3_000_000;
 
     private readonly CancellationToken _stop;
     private readonly BisectedTetrahedra _space;
@@ -21,45 +21,54 @@ internal sealed class OffsetContour
     private readonly Dictionary<(int, int, int), int> _onFace = []; // below 0 = none
     private readonly Dictionary<Tetrahedron, int> _inside = [];
 
+    private readonly int _depth;
     private int _looked;
 
     /// <summary>Begins with cubes.</summary>
     /// <param name="field">The field.</param>
     /// <param name="cube">Edge of the cubes [m].</param>
-    /// <param name="levels">How many times an edge may be halved.</param>
+    /// <param name="levels">How many times an edge may be halved because triangles lie off.</param>
+    /// <param name="more">How many times more on demand.</param>
     /// <param name="tolerance">How far triangles may lie off [m].</param>
     /// <param name="stop">Stops it.</param>
-    public OffsetContour(OffsetField field, double cube, int levels, double tolerance, CancellationToken stop)
+    public OffsetContour(OffsetField field, double cube, int levels, int more, double tolerance, CancellationToken stop)
     {
         _stop = stop;
-        _space = new(field, cube, levels, stop);
-        _places = new(field, _space, tolerance);
+        _depth = 3 * levels;
+        _space = new(field, cube, levels + more, stop);
+        _places = new(field, _space, tolerance, _depth);
         Refine();
     }
 
     /// <summary>There is no surface.</summary>
     public bool Empty => _onEdge.Count == 0;
 
-    /// <summary>Bisects tetrahedra, and what lies off after that.</summary>
-    /// <param name="chosen">Which.</param>
+    /// <summary>A tetrahedron.</summary>
+    /// <param name="i">Its place in the list.</param>
+    public Tetrahedron Leaf(int i) => _space.Leaves[i];
+
+    /// <summary>Halves the edges of the tetrahedra that hold any of some places, and draws anew there.</summary>
+    /// <param name="places">The places [m].</param>
     /// <returns>Whether any of them could be.</returns>
-    public bool Bisect(IEnumerable<int> chosen)
+    public bool Finer(IReadOnlyList<Vector3D> places)
     {
-        int[] divided = [.. chosen.Distinct().Where(i => _space.Divides(_space.Leaves[i]))];
-        if (divided.Length == 0 || _space.Leaves.Count > Most)
+        bool any = false;
+        for (int third = 0; third < 3 && _space.Leaves.Count <= Most; third++)
         {
-            return false;
+            int[] chosen = [.. _space.Holding(places).Where(i => _space.Divides(_space.Leaves[i]))];
+            if (chosen.Length == 0)
+            {
+                break;
+            }
+
+            any = true;
+            _space.Bisect(chosen);
+            _looked = _space.Settled;
+            Refine();
         }
 
-        _space.Bisect(divided);
-        _looked = _space.Settled;
-        Refine();
-        return true;
+        return any;
     }
-
-    /// <summary>Tetrahedra that hold any of some places.</summary>
-    /// <param name="places">The places [m].</param>
-    public IReadOnlyList<int> Holding(IReadOnlyList<Vector3D> places) => _space.Holding(places);
 
     private void Refine()
     {
@@ -129,7 +138,7 @@ internal sealed class OffsetContour
             int[] rim = new int[8];
             Tetrahedron t = _space.Leaves[i];
             int n = Rim(t, rim, out bool folded, out bool off);
-            return (off && _space.Divides(t) ? [] : rim[..n], folded, t);
+            return (off && t.Depth < _depth ? [] : rim[..n], folded, t);
         });
         List<int> off = [];
         for (int i = 0; i < inside.Length; i++)

@@ -106,4 +106,19 @@ public sealed class RepairingTests
         Assert.Equal(unit, guess.Unit?.Name);
         Assert.Equal(others, guess.Others.Select(o => o.Name));
     }
+
+    // A cover laid as a fan over a bent rim lies back on itself: what the cover holds is known, area and volume of the prism.
+    [Fact]
+    public void A_cover_folded_back_onto_itself_is_laid_anew()
+    {
+        (double, double)[] angle = [(0, 0), (0.04, 0), (0.04, 0.01), (0.01, 0.01), (0.01, 0.04), (0, 0.04)];
+        Mesh sound = Shapes.Prism(angle, 3, 0.02), folded = Shapes.Prism(angle, 2, 0.02);
+        Assert.DoesNotContain(Repairing.Of(sound).Mends, m => m.What.Contains("folded", StringComparison.Ordinal));
+        Repaired repaired = Repairing.Of(folded);
+        Assert.Contains(repaired.Mends, m => m.What.Contains("folded", StringComparison.Ordinal));
+        Assert.True(repaired.Closed);
+        Assert.Empty(repaired.Leftovers);
+        Assert.Equal(SurfaceSums.Of(Neighbourhood.Of(sound)).Area, SurfaceSums.Of(repaired.Sides).Area, 1e-12);
+        Assert.Equal(Volume(sound), Volume(repaired.Mesh), 1e-15);
+    }
 }
