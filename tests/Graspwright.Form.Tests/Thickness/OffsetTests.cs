@@ -16,7 +16,7 @@ public sealed class OffsetTests
     {
         OffsetSurface offset = Offset.Of(field, TestContext.Current.CancellationToken);
         Assert.Equal((0, true), (offset.Crossings, offset.Closed));
-        Assert.True(offset.Own < Asked && offset.Other < Asked, $"{offset.Own} {offset.Other}");
+        Assert.True(Math.Max(offset.Own, offset.Other) < Asked && offset.Filled == 0, $"{offset.Own} {offset.Other} {offset.Filled}");
         return offset;
     }
 
@@ -48,7 +48,7 @@ public sealed class OffsetTests
     // Walls at an angle of φ to the middle, offset by t, meet t ÷ sin φ above the bottom of the notch.
     [Theory]
     [InlineData(0.010, 0.010, 0.003)]
-    [InlineData(0.0014, 0.008, 0.001)]
+    [InlineData(0.003, 0.008, 0.002)]
     public void The_bottom_of_a_notch_is_where_its_walls_meet(double half, double deep, double t)
     {
         (double, double)[] block = [(-0.02, -0.01), (0.02, -0.01), (0.02, 0.01), (half, 0.01), (0, 0.01 - deep), (-half, 0.01), (-0.02, 0.01)];
@@ -58,6 +58,23 @@ public sealed class OffsetTests
         {
             Assert.InRange(Math.Abs(offset.To(new(0, y, 0.002 + 0.026 * i / 200)).Distance), 0, Asked);
         }
+    }
+
+    // Walls at 10° to the middle: what is filled is told, and is what was measured from the known bottom.
+    [Fact]
+    public void The_bottom_of_a_narrow_notch_is_filled_and_told()
+    {
+        (double, double)[] block = [(-0.02, -0.01), (0.02, -0.01), (0.02, 0.01), (0.0014, 0.01), (0, 0.002), (-0.0014, 0.01), (-0.02, 0.01)];
+        OffsetSurface offset = Offset.Of(new(new(Neighbourhood.Of(Shapes.Prism(block, 4, 0.03))), 0.001), TestContext.Current.CancellationToken);
+        Assert.True(Math.Max(offset.Own, offset.Other) < Asked && offset.Filled < 5 * Asked, $"{offset.Own} {offset.Other} {offset.Filled}");
+        Nearest tree = new(Neighbourhood.Of(offset.Mesh));
+        double bottom = 0.002 + 0.001 / Math.Sin(Math.Atan2(0.0014, 0.008)), filled = 0;
+        for (int i = 0; i <= 200; i++)
+        {
+            filled = Math.Max(filled, Math.Abs(tree.To(new(0, bottom, 0.002 + 0.026 * i / 200)).Distance));
+        }
+
+        Assert.InRange(filled, Asked, 1.2 * offset.Filled);
     }
 
     [Fact]
@@ -80,8 +97,8 @@ public sealed class OffsetTests
         Mesh both = new([.. one.Points, .. other.Points], [.. one.Corners, .. other.Corners.Select(v => v + one.PointCount)]);
         OffsetSurface offset = Offset.Of(new(new(Neighbourhood.Of(both)), 0.003), TestContext.Current.CancellationToken);
         Assert.Equal((0, true, euler), (offset.Crossings, offset.Closed, SurfaceSums.Of(Neighbourhood.Of(offset.Mesh)).Euler));
-        Assert.InRange(offset.Own, 0, Asked);
-        Assert.InRange(offset.Other, euler == 4 ? 0 : Asked, euler == 4 ? Asked : 10 * Asked);
+        Assert.InRange(Math.Max(offset.Own, offset.Other), 0, Asked);
+        Assert.InRange(offset.Filled, euler == 4 ? 0 : Asked, euler == 4 ? 0 : 20 * Asked);
     }
 
     // Over a ball with two thicknesses the outside is two balls, and round the seam the rim of the thicker one's balls.
