@@ -11,7 +11,7 @@ public readonly record struct Foot(int Face, Vector3D Place, double Distance);
 /// <summary>Tree of boxes round the triangles of a surface: nearest places, and triangles that cut each other.</summary>
 public sealed class Nearest
 {
-    private const int LeafSize = 4;
+    private const int LeafSize = 4, FirstSplits = 8;
 
     private readonly Mesh _mesh;
     private readonly int[] _faces;
@@ -100,7 +100,7 @@ public sealed class Nearest
                 {
                     int f = _faces[i];
                     ReadOnlySpan<double> t = _triangles.AsSpan(9 * i, 9);
-                    (Vector3D q, int where) = OnTriangle(p, new(t[0], t[1], t[2]), new(t[3], t[4], t[5]), new(t[6], t[7], t[8]));
+                    (Vector3D q, int where) = TrianglePlace.Of(p, new(t[0], t[1], t[2]), new(t[3], t[4], t[5]), new(t[6], t[7], t[8]));
                     double d = (p - q).Dot(p - q);
                     if (d < best)
                     {
@@ -138,20 +138,44 @@ public sealed class Nearest
     /// <param name="most">How many pairs to stop at.</param>
     public IReadOnlyList<(int A, int B)> Crossings(int most = 1000)
     {
-        List<(int, int)> found = [];
-        if (_faces.Length > 0)
+        // the first splits give enough pairs of boxes for all cores
+        List<(int, int)> tasks = _faces.Length > 0 ? [(0, 0)] : [], next = [];
+        for (int round = 0; round < FirstSplits; round++)
         {
-            Pairs(0, 0, found, most);
+            foreach ((int a, int b) in tasks.Where(t => Overlap(t.Item1, t.Item2)))
+            {
+                Halves(a, b, next.Add);
+            }
+
+            (tasks, next) = (next, []);
         }
 
+        List<(int, int)> found = [];
+        Lock gate = new();
+        Parallel.For(0, tasks.Count, () => new List<(int, int)>(), (i, _, own) =>
+        {
+            if (found.Count < most)
+            {
+                Pairs(tasks[i].Item1, tasks[i].Item2, own, most);
+            }
+
+            return own;
+        }, own =>
+        {
+            lock (gate)
+            {
+                found.AddRange(own);
+            }
+        });
         found.Sort();
-        return found;
+        return found.Count > most ? found[..most] : found;
     }
 
     private void Pairs(int a, int b, List<(int, int)> found, int most)
     {
         Stack<(int, int)> stack = new();
-        stack.Push((a, b));
+        Action<(int, int)> push = stack.Push;
+        push((a, b));
         while (stack.Count > 0 && found.Count < most)
         {
             (a, b) = stack.Pop();
@@ -160,27 +184,40 @@ public sealed class Nearest
                 continue;
             }
 
-            bool leafA = _next[a] < 0, leafB = _next[b] < 0;
-            if (leafA && leafB)
+            if (_next[a] < 0 && _next[b] < 0)
             {
                 Leaves(a, b, found);
             }
-            else if (a == b)
-            {
-                stack.Push((a + 1, a + 1));
-                stack.Push((_next[a], _next[a]));
-                stack.Push((a + 1, _next[a]));
-            }
-            else if (leafB || (!leafA && _count[a] >= _count[b]))
-            {
-                stack.Push((a + 1, b));
-                stack.Push((_next[a], b));
-            }
             else
             {
-                stack.Push((a, b + 1));
-                stack.Push((a, _next[b]));
+                Halves(a, b, push);
             }
+        }
+    }
+
+    // What a pair of boxes falls into; two leaves stay as they are.
+    private void Halves(int a, int b, Action<(int, int)> into)
+    {
+        bool leafA = _next[a] < 0, leafB = _next[b] < 0;
+        if (leafA && leafB)
+        {
+            into((a, b));
+        }
+        else if (a == b)
+        {
+            into((a + 1, a + 1));
+            into((_next[a], _next[a]));
+            into((a + 1, _next[a]));
+        }
+        else if (leafB || (!leafA && _count[a] >= _count[b]))
+        {
+            into((a + 1, b));
+            into((_next[a], b));
+        }
+        else
+        {
+            into((a, b + 1));
+            into((a, _next[b]));
         }
     }
 
@@ -192,12 +229,27 @@ public sealed class Nearest
             for (int j = a == b ? i + 1 : fb; j < fb + _count[b]; j++)
             {
                 int f = _faces[i], g = _faces[j];
-                if (Crossing.Cut(_mesh, f, g))
+                if (Beside(i, j) && Crossing.Cut(_mesh, f, g))
                 {
                     found.Add((Math.Min(f, g), Math.Max(f, g)));
                 }
             }
         }
+    }
+
+    // Whether the boxes round two triangles, by their order in the leaves, overlap.
+    private bool Beside(int i, int j)
+    {
+        ReadOnlySpan<double> s = _triangles.AsSpan(9 * i, 9), t = _triangles.AsSpan(9 * j, 9);
+        for (int d = 0; d < 3; d++)
+        {
+            if (Math.Min(s[d], Math.Min(s[3 + d], s[6 + d])) > Math.Max(t[d], Math.Max(t[3 + d], t[6 + d])) || Math.Min(t[d], Math.Min(t[3 + d], t[6 + d])) > Math.Max(s[d], Math.Max(s[3 + d], s[6 + d])))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private int Build(int low, int high, double[] middles)
@@ -300,51 +352,5 @@ public sealed class Nearest
         }
 
         return true;
-    }
-
-    // Nearest place of a triangle (Ericson, Real-Time Collision Detection, 2005); feature 0–2 corners, 3–5 sides, 6 inside.
-    private static (Vector3D Place, int Feature) OnTriangle(Vector3D p, Vector3D a, Vector3D b, Vector3D c)
-    {
-        Vector3D ab = b - a, ac = c - a, ap = p - a;
-        double d1 = ab.Dot(ap), d2 = ac.Dot(ap);
-        if (d1 <= 0 && d2 <= 0)
-        {
-            return (a, 0);
-        }
-
-        Vector3D bp = p - b;
-        double d3 = ab.Dot(bp), d4 = ac.Dot(bp);
-        if (d3 >= 0 && d4 <= d3)
-        {
-            return (b, 1);
-        }
-
-        double vc = d1 * d4 - d3 * d2;
-        if (vc <= 0 && d1 >= 0 && d3 <= 0)
-        {
-            return (a + d1 / (d1 - d3) * ab, 3);
-        }
-
-        Vector3D cp = p - c;
-        double d5 = ab.Dot(cp), d6 = ac.Dot(cp);
-        if (d6 >= 0 && d5 <= d6)
-        {
-            return (c, 2);
-        }
-
-        double vb = d5 * d2 - d1 * d6;
-        if (vb <= 0 && d2 >= 0 && d6 <= 0)
-        {
-            return (a + d2 / (d2 - d6) * ac, 5);
-        }
-
-        double va = d3 * d6 - d5 * d4;
-        if (va <= 0 && d4 - d3 >= 0 && d5 - d6 >= 0)
-        {
-            return (b + (d4 - d3) / (d4 - d3 + (d5 - d6)) * (c - b), 4);
-        }
-
-        double scale = 1 / (va + vb + vc);
-        return (a + vb * scale * ab + vc * scale * ac, 6);
     }
 }
