@@ -12,6 +12,7 @@ internal static class FormKeys
         Choice("along", "Its axis toward the fingertips.", "x", "-x", "y", "-y", "z", "-z") with { Default = "\"z\"", SourceKey = "workshop-choice" },
         Choice("back", "Its axis out of the back of the hand.", "y", "-y", "x", "-x", "z", "-z") with { Default = "\"y\"", SourceKey = "workshop-choice" },
         Of("zero_at", Dimension.Length, "Where on its axis along the limb the zero of the places lies.", "0 mm", Bounds.Any) with { Default = "\"0 mm\"", SourceKey = "workshop-choice" },
+        Of("thin", Dimension.Length, "How far a scan of many triangles may stray when it is thinned; 0 mm = it is not.", "0.05 mm", Bounds.NotNegative) with { DerivedDefault = "0.05 mm beyond 150 000 triangles, else not thinned" },
         Size("small_hole", "Longest rim of a hole that is closed.", "60 mm") with { Default = "\"60 mm\"", SourceKey = "workshop-choice" },
     ]);
 
@@ -24,5 +25,6 @@ internal static class FormKeys
         Number("stretch", "How far the sheet may be stretched or squeezed.", new(0, true, 0.5, "above 0, up to 50 %")) with { Default = "\"5 %\"", SourceKey = "workshop-choice", Example = "\"5 %\"" },
         Of("hand_pressure", Dimension.Pressure, "Pressure of the hand that presses the sheet on.", "20 kPa", Bounds.Positive) with { Default = "\"20 kPa\"", SourceKey = "workshop-choice" },
         Choice("thumb", "What is made of the thumb: a sleeve of its own, or an opening.", "sleeve", "opening") with { Default = "\"sleeve\"", SourceKey = "workshop-choice" },
+        Outline("opening", "Outline of the thumb's opening round its root, where it is not cut along the root itself: corners in turn, each a place and an angle. For thumb = \"opening\".", "[[\"15 mm\", \"90 deg\"], [\"35 mm\", \"50 deg\"], [\"55 mm\", \"90 deg\"], [\"35 mm\", \"130 deg\"]]"),
     ]);
 }

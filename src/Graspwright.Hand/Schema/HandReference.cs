@@ -74,6 +74,7 @@ public static class HandReference
         KeyForm.Pair => "x and y, each " + Of(key.Dimension),
         KeyForm.Triple => "three, each " + Of(key.Dimension),
         KeyForm.MomentTable => "pairs of an angle and a moment",
+        KeyForm.Outline => "corners, each a length and an angle",
         KeyForm.FingerOrBar => "name of a finger, or a table",
         KeyForm.FileName => "name of a file inside the folder",
         KeyForm.Tolerance or KeyForm.AsThere => "as the value itself",

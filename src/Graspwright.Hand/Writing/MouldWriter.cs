@@ -24,8 +24,8 @@ internal static class MouldWriter
     private static void Form(OutTable t, LimbForm form)
     {
         t.Word("zero", form.Zero);
-        t.Quantity("near_edge", form.NearEdge);
-        t.Quantity("far_edge", form.FarEdge);
+        Edge("near", form.NearEdge, form.NearLine);
+        Edge("far", form.FarEdge, form.FarLine);
         OutTable marks = t.Part("marks");
         foreach (LimbMark mark in form.Marks)
         {
@@ -52,10 +52,18 @@ internal static class MouldWriter
         {
             OutTable one = patches.InlinePart(patch.Name);
             one.Word("kind", patch.Kind switch { PatchKind.LikesLoad => "likes load", PatchKind.KeepOut => "keep out", var kind => kind.ToString().ToLowerInvariant() });
-            one.Quantity("from", patch.From);
-            one.Quantity("to", patch.To);
-            one.Quantity("angle_from", patch.AngleFromRadians);
-            one.Quantity("angle_to", patch.AngleToRadians);
+            if (patch.Outline.Count > 0)
+            {
+                one.Outline("outline", patch.Outline);
+            }
+            else
+            {
+                one.Quantity("from", patch.From);
+                one.Quantity("to", patch.To);
+                one.Quantity("angle_from", patch.AngleFromRadians);
+                one.Quantity("angle_to", patch.AngleToRadians);
+            }
+
             one.Optional("thickness", patch.Thickness);
             if (patch.Relief != 0)
             {
@@ -77,6 +85,7 @@ internal static class MouldWriter
             part.GuessedWord("along", scan.Along);
             part.GuessedWord("back", scan.Back);
             part.Quantity("zero_at", scan.Zero);
+            part.Optional("thin", scan.Thin);
             part.Quantity("small_hole", scan.SmallHole);
         }
 
@@ -88,6 +97,19 @@ internal static class MouldWriter
         pattern.Quantity("stretch", form.Pattern.Stretch);
         pattern.Quantity("hand_pressure", form.Pattern.HandPressure);
         pattern.GuessedWord("thumb", form.Pattern.Thumb);
+        pattern.Outline("opening", form.Pattern.Opening);
+
+        void Edge(string side, double plane, IReadOnlyList<LimbCorner> line)
+        {
+            if (line.Count > 0)
+            {
+                t.Outline(side + "_line", line);
+            }
+            else
+            {
+                t.Quantity(side + "_edge", plane);
+            }
+        }
     }
 
     private static void Liner(OutTable t, Liner liner)

@@ -25,7 +25,7 @@ internal static class PaperPieces
         List<PatternMark> marks = [];
         foreach (LimbPatch patch in hand.Form!.Patches.Where(p => p.Kind != PatchKind.Seam))
         {
-            double angle = patch.AngleFromRadians + LimbFrame.Turn(patch.AngleToRadians - patch.AngleFromRadians) / 2, place = (patch.From + patch.To) / 2;
+            (double place, double angle) = SkinMap.Middle(sheet.Form.Frame, patch);
             (double mx, double my) = sheet.Form.Frame.Middle(place);
             (double sin, double cos) = Math.SinCos(angle);
             // straight out from the middle until it meets the sheet
@@ -51,7 +51,7 @@ internal static class PaperPieces
         List<(string, IReadOnlyList<((double, double), (double, double))>)> lines = [];
         foreach (LimbPatch patch in hand.Form.Patches.Where(p => p.Kind is not (PatchKind.Seam or PatchKind.KeepOut)))
         {
-            double[] values = DrawnLoop.Values(mesh, sheet.Form.Frame, FormModel.Corners(patch));
+            double[] values = SkinMap.Outline(sheet.Form.Frame, patch).Values(mesh);
             lines.Add((patch.Name, Level(piece, mesh, values, 0, Place)));
         }
 

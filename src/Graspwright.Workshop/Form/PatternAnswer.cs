@@ -46,11 +46,12 @@ public static class PatternAnswer
     /// <param name="file">Path of its file.</param>
     /// <param name="traced">Outline of a piece that was pressed, cut and laid flat, as it was traced [m]; <see langword="null"/> = none to compare with.</param>
     /// <param name="stop">Stops it.</param>
+    /// <param name="say">Told how far a long thinning of a scan is.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static PatternResult Of(HandModel hand, string file, IReadOnlyList<(double X, double Y)>? traced = null, CancellationToken stop = default)
+    public static PatternResult Of(HandModel hand, string file, IReadOnlyList<(double X, double Y)>? traced = null, CancellationToken stop = default, Action<string>? say = null)
     {
         ArgumentNullException.ThrowIfNull(hand);
-        (FormModel? form, IReadOnlyList<InputError> errors) = FormModel.Of(hand, file);
+        (FormModel? form, IReadOnlyList<InputError> errors) = FormModel.Of(hand, file, say, stop);
         if (form is null)
         {
             return new(null, errors, []);
@@ -124,9 +125,10 @@ public static class PatternAnswer
         Array.Fill(cost, 1);
         foreach (LimbPatch patch in limb.Patches.Where(p => p.Kind is not (PatchKind.LikesLoad or PatchKind.Seam)))
         {
+            double[] away = SkinMap.Outline(sheet.Form.Frame, patch).Values(mesh);
             for (int v = 0; v < cost.Length; v++)
             {
-                cost[v] = sheet.Form.Frame.Inside(mesh.At(v), patch.From, patch.To, patch.AngleFromRadians, patch.AngleToRadians) ? 20 : cost[v];
+                cost[v] = away[v] <= 0 ? 20 : cost[v];
             }
         }
 
@@ -236,8 +238,8 @@ public static class PatternAnswer
         foreach (LimbPatch patch in hand.Form!.Patches.Where(p => p.Kind is PatchKind.Tender or PatchKind.Scar or PatchKind.Bony or PatchKind.Numb or PatchKind.Contact))
         {
             Mesh mesh = sheet.Region.Sides.Mesh;
-            bool crossed = sheet.Region.Seams.Any(e => sheet.Form.Frame.Inside(mesh.At(e.A), patch.From, patch.To, patch.AngleFromRadians, patch.AngleToRadians));
-            if (crossed)
+            DrawnLoop outline = SkinMap.Outline(sheet.Form.Frame, patch);
+            if (sheet.Region.Seams.Any(e => outline.At(mesh.At(e.A)) <= 0))
             {
                 yield return new("seam", patch.Name, Verdict.Fails, $"A seam runs over {patch.Name}.", "Turn the seam: form.pattern.seam is its angle from the back toward the thumb.");
             }

@@ -42,9 +42,10 @@ public sealed record SheetOnForm(FormModel Form, LinerRegion Region, double[] Th
         Array.Fill(thickness, plain);
         foreach (LimbPatch patch in limb.Patches.Where(p => p.Thickness is not null))
         {
+            double[] away = SkinMap.Outline(form.Frame, patch).Values(mesh);
             for (int v = 0; v < thickness.Length; v++)
             {
-                thickness[v] = form.Frame.Inside(mesh.At(v), patch.From, patch.To, patch.AngleFromRadians, patch.AngleToRadians) ? patch.Thickness!.Value : thickness[v];
+                thickness[v] = away[v] <= 0 ? patch.Thickness!.Value : thickness[v];
             }
         }
 
