@@ -17,13 +17,15 @@ public static class Imprint
     /// <param name="values">Value at each point; straight between.</param>
     /// <param name="where">Triangles on which the line is drawn.</param>
     /// <param name="share">A crossing nearer than this share of an edge to one of its points goes through that point.</param>
+    /// <param name="slide">Points that the line would pass so near are moved onto it along their edge, so that it stays smooth; else the line is moved to them.</param>
     /// <remarks>Values at points that the line is moved to become exactly 0.</remarks>
-    public static Imprinted Zero(Neighbourhood sides, double[] values, Func<int, bool>? where = null, double share = 0.02)
+    public static Imprinted Zero(Neighbourhood sides, double[] values, Func<int, bool>? where = null, double share = 0.02, bool slide = false)
     {
         ArgumentNullException.ThrowIfNull(sides);
         ArgumentNullException.ThrowIfNull(values);
         Mesh mesh = sides.Mesh;
         int[] c = mesh.Corners;
+        double[] moved = slide ? [.. mesh.Points] : mesh.Points;
         for (int h = 0; h < c.Length; h++)
         {
             if (where is not null && !where(h / 3))
@@ -37,17 +39,18 @@ public static class Imprint
                 double t = values[a] / (values[a] - values[b]);
                 if (t < share)
                 {
-                    values[a] = 0;
+                    Snap(a, b, t);
                 }
                 else if (t > 1 - share)
                 {
-                    values[b] = 0;
+                    Snap(b, a, 1 - t);
                 }
             }
         }
 
+        mesh = mesh with { Points = moved };
         Dictionary<(int, int), int> crossing = [];
-        List<double> points = [.. mesh.Points];
+        List<double> points = [.. moved];
         List<int> corners = new(c.Length), old = new(c.Length / 3);
         HashSet<(int, int)> line = [];
         for (int f = 0; f < mesh.FaceCount; f++)
@@ -63,6 +66,15 @@ public static class Imprint
 
         // Neighbours of what was cut may lie outside "where": their edges are cut too, so that no corner hangs on an edge.
         return where is null ? new(new([.. points], [.. corners]), [.. old], line) : Mended();
+
+        void Snap(int v, int toward, double t)
+        {
+            values[v] = 0;
+            for (int d = 0; d < 3 && slide; d++)
+            {
+                moved[3 * v + d] += t * (moved[3 * toward + d] - moved[3 * v + d]);
+            }
+        }
 
         void Plain(int f)
         {
