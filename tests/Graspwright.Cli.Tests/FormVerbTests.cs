@@ -126,4 +126,25 @@ public sealed class FormVerbTests
         Assert.Equal(2, girth.Code);
         Assert.Contains("no rounded shape", girth.Talk, StringComparison.Ordinal);
     }
+
+    // Line and column of the key, also for what only the form itself can tell.
+    [Theory]
+    [InlineData("far_line = [[\"80 mm\", \"0 deg\"], [\"80 mm\", \"90 deg\"]", "far_line = [[\"80 mm\", \"0 deg\"], [\"30 mm\", \"90 deg\"]", "form.far_line: a line through the root of the thumb, which gets a sleeve")]
+    [InlineData("far_line = [[\"80 mm\", \"0 deg\"], [\"80 mm\", \"90 deg\"]", "far_line = [[\"80 mm\", \"0 deg\"], [\"180 mm\", \"90 deg\"]", "form.far_line[2]: a corner at 180 mm, beyond the marks")]
+    [InlineData("[\"76 mm\", \"240 deg\"]", "[\"49 mm\", \"200 deg\"]", "form.patches.scar.outline[")]
+    public void A_line_that_cannot_be_cut_is_told_with_its_place_in_the_file(string old, string changed, string said)
+    {
+        using Folder folder = new();
+        string text = File.ReadAllText(Started.Demo), wrong = text.Replace(old, changed, StringComparison.Ordinal);
+        Assert.NotEqual(text, wrong);
+        File.WriteAllText(folder["hand.toml"], wrong);
+        foreach (string verb in (string[])["form", "pattern"])
+        {
+            Started run = Started.Run(verb, folder["hand.toml"]);
+            Assert.Equal(2, run.Code);
+            Assert.Contains(said, run.Talk, StringComparison.Ordinal);
+            Assert.Matches(@"hand\.toml[:(]\d{2,}[:,]\d+", run.Talk);
+            Assert.Equal(["hand.toml"], folder.Names);
+        }
+    }
 }

@@ -73,7 +73,7 @@ internal sealed class ThumbRoot
         }
 
         bool On(int f) => near[mesh.Corners[3 * f]] && near[mesh.Corners[3 * f + 1]] && near[mesh.Corners[3 * f + 2]];
-        Imprinted drawn = Imprint.Zero(Neighbourhood.Of(mesh), values, On, Snapped, slide: true);
+        Imprinted drawn = Imprint.Zero(Neighbourhood.Of(mesh), values, On, Snapped, slide: true, exact: Across);
         double Value(int v) => v < values.Length ? values[v] : 0; // the line's own points
         return (drawn.Mesh, [.. drawn.OldFace.Select((old, f) => On(old) ? Value(drawn.Mesh.Corners[3 * f]) + Value(drawn.Mesh.Corners[3 * f + 1]) + Value(drawn.Mesh.Corners[3 * f + 2]) > 0 : isThumb[old])]);
     }

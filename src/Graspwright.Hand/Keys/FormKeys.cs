@@ -25,6 +25,6 @@ internal static class FormKeys
         Number("stretch", "How far the sheet may be stretched or squeezed.", new(0, true, 0.5, "above 0, up to 50 %")) with { Default = "\"5 %\"", SourceKey = "workshop-choice", Example = "\"5 %\"" },
         Of("hand_pressure", Dimension.Pressure, "Pressure of the hand that presses the sheet on.", "20 kPa", Bounds.Positive) with { Default = "\"20 kPa\"", SourceKey = "workshop-choice" },
         Choice("thumb", "What is made of the thumb: a sleeve of its own, or an opening.", "sleeve", "opening") with { Default = "\"sleeve\"", SourceKey = "workshop-choice" },
-        Outline("opening", "Outline of the thumb's opening round its root, where it is not cut along the root itself: corners in turn, each a place and an angle. For thumb = \"opening\".", "[[\"15 mm\", \"90 deg\"], [\"35 mm\", \"50 deg\"], [\"55 mm\", \"90 deg\"], [\"35 mm\", \"130 deg\"]]"),
+        Outline("opening", "Outline of the thumb's opening round its root, where it is not cut along the root itself: corners in turn, each a place and an angle. Without thumb it stands for thumb = \"opening\".", "[[\"15 mm\", \"90 deg\"], [\"35 mm\", \"50 deg\"], [\"55 mm\", \"90 deg\"], [\"35 mm\", \"130 deg\"]]"),
     ]);
 }

@@ -141,7 +141,7 @@ internal static class MouldBinding
 
     private static PatternPlan Pattern(Binder t, double first, double last)
     {
-        PatternPlan plan = new(t.Quantity("seam"), t.Optional("allowance"), t.Word("allowance_on") == "both sides", t.Quantity("notches"), t.Quantity("stretch"), t.Quantity("hand_pressure"), t.Word("thumb")) { Opening = OutlineBinding.Closed(t, "opening", first, last) };
+        PatternPlan plan = new(t.Quantity("seam"), t.Optional("allowance"), t.Word("allowance_on") == "both sides", t.Quantity("notches"), t.Quantity("stretch"), t.Quantity("hand_pressure"), t.Has("thumb") || !t.Has("opening") ? t.Word("thumb") : "opening") { Opening = OutlineBinding.Closed(t, "opening", first, last) };
         if (plan.Opening.Count > 0 && plan.Thumb != "opening")
         {
             t.Fault(t.PlaceOf("opening"), "opening", "the outline of an opening beside a sleeve", "an outline with thumb = \"opening\"", "write thumb = \"opening\", or remove the outline");

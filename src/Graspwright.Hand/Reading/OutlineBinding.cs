@@ -33,7 +33,7 @@ internal static class OutlineBinding
         int beyond = corners.Index().FirstOrDefault(c => c.Item.Place < first || c.Item.Place > last, (-1, default)).Index;
         if (beyond >= 0)
         {
-            t.Fault(t.PlaceOf(line, beyond), FormattableString.Invariant($"{line}[{beyond + 1}]"), FormattableString.Invariant($"a corner at {1000 * corners[beyond].Place:0.#} mm, beyond the marks"), FormattableString.Invariant($"{1000 * first:0.#} to {1000 * last:0.#} mm, from the first mark to the last"), "add a mark there: a girth that was not measured is not guessed");
+            t.Fault(line, beyond, FormattableString.Invariant($"a corner at {1000 * corners[beyond].Place:0.#} mm, beyond the marks"), FormattableString.Invariant($"{1000 * first:0.#} to {1000 * last:0.#} mm, from the first mark to the last"), "add a mark there: a girth that was not measured is not guessed");
         }
 
         return (Math.Abs(drawn.Turns) == 1 ? drawn.MeanPlace : (drawn.Places.Low + drawn.Places.High) / 2, corners);
@@ -90,7 +90,7 @@ internal static class OutlineBinding
         {
             string key = form.FarLine.Count > 0 ? "far_line" : "near_line";
             int corner = form.FarLine.Count > 0 ? at.B : at.A;
-            t.Fault(t.PlaceOf(key, corner), key, $"an edge that meets the other edge of the liner beyond corner {corner + 1}", "edges that keep apart all round", "check the places of that corner and the next, and their signs");
+            t.Fault(key, corner, "an edge that meets the other edge of the liner between this corner and the next", "edges that keep apart all round", "check the places of that corner and the next, and their signs");
         }
     }
 
@@ -101,7 +101,7 @@ internal static class OutlineBinding
     {
         if (line.DoubtfulStep is >= 0 and var step)
         {
-            t.Fault(t.PlaceOf(key, step), FormattableString.Invariant($"{key}[{step + 1}]"), "half a turn to the next corner, so that its way round is in doubt", "corners less than half a turn apart", "add a corner between the two");
+            t.Fault(key, step, "half a turn to the next corner, so that its way round is in doubt", "corners less than half a turn apart", "add a corner between the two");
             return false;
         }
 
@@ -111,7 +111,7 @@ internal static class OutlineBinding
         }
 
         string found = crossed.A == crossed.B ? "a corner that is written twice" : FormattableString.Invariant($"a line that crosses or touches itself: beyond corner {crossed.A + 1} and beyond corner {crossed.B + 1}");
-        t.Fault(t.PlaceOf(key, crossed.A), FormattableString.Invariant($"{key}[{crossed.A + 1}]"), found, "corners in turn, as a pen would draw them, each once", "put them in order round the outline; the last is joined to the first by itself");
+        t.Fault(key, crossed.A, found, "corners in turn, as a pen would draw them, each once", "put them in order round the outline; the last is joined to the first by itself");
         return false;
     }
 

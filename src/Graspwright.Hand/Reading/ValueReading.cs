@@ -123,6 +123,7 @@ internal static class ValueReading
             if (rows.Items[i] is not ArrayNode { Items: [var along, var round] })
             {
                 faults?.Add(rows.Items[i].Place, here, rows.Items[i].Found(), "a corner: place and angle", "write [\"25 mm\", \"90 deg\"]");
+                corners.Add(new(double.NaN, double.NaN));
                 continue;
             }
 

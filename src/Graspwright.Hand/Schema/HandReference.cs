@@ -89,6 +89,7 @@ public static class HandReference
     private static string Allowed(HandKey key) => key.Form switch
     {
         KeyForm.Choice => string.Join(", ", key.Choices.Select(c => $"`\"{c}\"`")),
+        KeyForm.Outline => $"3 to {ValueReading.MostCorners} corners",
         KeyForm.Text or KeyForm.FileName or KeyForm.FingerOrBar or KeyForm.AsThere or KeyForm.SeveralAsThere or KeyForm.AsMeasured or KeyForm.Words => "any",
         _ => key.Bounds.Words + (key.Unbounded is { } word ? $", or `\"{word}\"`" : ""),
     };

@@ -14,7 +14,11 @@ namespace Graspwright.Workshop.Form;
 /// <param name="Answer">The answer; <see langword="null"/> = there is none.</param>
 /// <param name="Errors">What is wrong with the input.</param>
 /// <param name="Sheet">The sheet on its form.</param>
-public sealed record FormResult(Answer? Answer, IReadOnlyList<InputError> Errors, SheetOnForm? Sheet);
+public sealed record FormResult(Answer? Answer, IReadOnlyList<InputError> Errors, SheetOnForm? Sheet)
+{
+    /// <summary>The skin map.</summary>
+    public IReadOnlyList<LimbPatch> Patches { get; init; } = [];
+}
 
 /// <summary>How big is the form, how thick does the sheet lie on it, and where does it trap air?</summary>
 public static class FormAnswer
@@ -50,7 +54,7 @@ public static class FormAnswer
             Tables = [Hollows(sheet), Girths(form, hand.Form!), .. Edges(hand.Form!), .. Skin(hand.Form!), .. Mends(form)],
             Cautions = FormCautions.Form,
         };
-        return new(answer, [], sheet);
+        return new(answer, [], sheet) { Patches = hand.Form!.Patches };
     }
 
     private static string Sentence(FormModel form, SheetOnForm sheet)

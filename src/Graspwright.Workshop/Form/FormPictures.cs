@@ -8,6 +8,7 @@ namespace Graspwright.Workshop.Form;
 public static class FormPictures
 {
     private const double Gap = 14, Head = 18, Foot = 12, Contour = 0.01;
+    private const int LeastPieces = 4; // of an outline that get a name: fewer are a corner that looks round the limb
 
     /// <summary>The form seen from the back of the hand, from the thumb's side and from the palm, half size where it is large.</summary>
     /// <param name="result">What is told about it.</param>
@@ -18,6 +19,7 @@ public static class FormPictures
         (Vector3D low, Vector3D high) = sheet.Form.Mesh.Box();
         double scale = 1000 * (high.Z - low.Z > 0.22 ? 0.4 : 0.6), width = scale * Math.Max(high.X - low.X, high.Y - low.Y), height = scale * (high.Z - low.Z);
         (string Words, Vector3D Right, Vector3D Eye)[] views = [("from the back", new(-1, 0, 0), new(0, 1, 0)), ("from the thumb", new(0, 1, 0), new(1, 0, 0)), ("from the palm", new(1, 0, 0), new(0, -1, 0))];
+        (string, double[])[] patches = [.. result.Patches.Where(p => p.Kind != Hand.PatchKind.Seam).Select(p => (p.Name, SkinMap.Outline(sheet.Form.Frame, p).Values(sheet.Form.Mesh)))];
         Picture picture = new(3 * width + 4 * Gap, height + Head + Foot, "the form", result.Answer?.Sentence ?? "The form.");
         picture.OnLayer("sentence");
         int line = 0;
@@ -32,14 +34,14 @@ public static class FormPictures
             (string words, Vector3D right, Vector3D eye) = views[i];
             Vector3D middle = new((low.X + high.X) / 2, (low.Y + high.Y) / 2, low.Z);
             Place At(Vector3D p) => new(centre + scale * (p - middle).Dot(right), Foot + scale * (p.Z - low.Z));
-            Draw(picture, sheet, eye, At);
+            Draw(picture, sheet, patches, eye, At);
             picture.OnLayer("words").Text(new(centre, 5), words, 2.3, Across.Middle, strong: true);
         }
 
         return picture;
     }
 
-    private static void Draw(Picture picture, SheetOnForm sheet, Vector3D eye, Func<Vector3D, Place> at)
+    private static void Draw(Picture picture, SheetOnForm sheet, IReadOnlyList<(string Name, double[] Away)> patches, Vector3D eye, Func<Vector3D, Place> at)
     {
         Mesh mesh = sheet.Form.Mesh;
         bool[] seen = [.. Enumerable.Range(0, mesh.FaceCount).Select(f => mesh.Cross(f).Dot(eye) > 0)];
@@ -83,6 +85,40 @@ public static class FormPictures
         }
 
         Mesh part = sheet.Region.Sides.Mesh;
+        picture.OnLayer("skin map");
+        foreach ((string name, double[] away) in patches)
+        {
+            (Place Low, int Pieces) label = (default, 0);
+            for (int f = 0; f < mesh.FaceCount; f++)
+            {
+                if (!seen[f] || sheet.Form.IsThumb[f])
+                {
+                    continue;
+                }
+
+                ends.Clear();
+                for (int k = 0; k < 3; k++)
+                {
+                    int a = mesh.Corners[3 * f + k], b = mesh.Corners[3 * f + (k + 1) % 3];
+                    if (away[a] < 0 != away[b] < 0)
+                    {
+                        ends.Add(mesh.At(a) + away[a] / (away[a] - away[b]) * (mesh.At(b) - mesh.At(a)));
+                    }
+                }
+
+                if (ends.Count == 2)
+                {
+                    picture.Line(at(ends[0]), at(ends[1]), new Pen(0.3, Ink.Pale));
+                    label = (label.Pieces == 0 || at(ends[0]).Y < label.Low.Y ? at(ends[0]) : label.Low, label.Pieces + 1);
+                }
+            }
+
+            if (label.Pieces > LeastPieces)
+            {
+                picture.Text(label.Low.Moved(0, -2.4), name, 1.9, Across.Middle);
+            }
+        }
+
         picture.OnLayer("edges and seams");
         for (int h = 0; h < part.Corners.Length; h++)
         {
