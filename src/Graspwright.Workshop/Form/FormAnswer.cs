@@ -28,10 +28,10 @@ public static class FormAnswer
     /// <summary>Answers.</summary>
     /// <param name="hand">The hand.</param>
     /// <param name="file">Path of its file.</param>
-    /// <param name="stop">Stops it.</param>
     /// <param name="say">Told how far a long thinning of a scan is.</param>
+    /// <param name="stop">Stops it.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static FormResult Of(HandModel hand, string file, CancellationToken stop = default, Action<string>? say = null)
+    public static FormResult Of(HandModel hand, string file, Action<string>? say = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(hand);
         (FormModel? form, IReadOnlyList<InputError> errors) = FormModel.Of(hand, file, say, stop);

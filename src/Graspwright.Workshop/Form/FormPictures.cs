@@ -8,7 +8,7 @@ namespace Graspwright.Workshop.Form;
 public static class FormPictures
 {
     private const double Gap = 14, Head = 18, Foot = 12, Contour = 0.01;
-    private const int LeastPieces = 4; // of an outline that get a name: fewer are a corner that looks round the limb
+    private const double LeastSeen = 0.6; // of an outline, for its name to stand beside it
 
     /// <summary>The form seen from the back of the hand, from the thumb's side and from the palm, half size where it is large.</summary>
     /// <param name="result">What is told about it.</param>
@@ -88,16 +88,11 @@ public static class FormPictures
         picture.OnLayer("skin map");
         foreach ((string name, double[] away) in patches)
         {
-            (Place Low, int Pieces) label = (default, 0);
+            (double middle, double lowest, int visible, int all) = (0, double.PositiveInfinity, 0, 0);
             for (int f = 0; f < mesh.FaceCount; f++)
             {
-                if (!seen[f] || sheet.Form.IsThumb[f])
-                {
-                    continue;
-                }
-
                 ends.Clear();
-                for (int k = 0; k < 3; k++)
+                for (int k = 0; k < 3 && !sheet.Form.IsThumb[f]; k++)
                 {
                     int a = mesh.Corners[3 * f + k], b = mesh.Corners[3 * f + (k + 1) % 3];
                     if (away[a] < 0 != away[b] < 0)
@@ -106,16 +101,18 @@ public static class FormPictures
                     }
                 }
 
-                if (ends.Count == 2)
+                all += ends.Count == 2 ? 1 : 0;
+                if (ends.Count == 2 && seen[f])
                 {
-                    picture.Line(at(ends[0]), at(ends[1]), new Pen(0.3, Ink.Pale));
-                    label = (label.Pieces == 0 || at(ends[0]).Y < label.Low.Y ? at(ends[0]) : label.Low, label.Pieces + 1);
+                    Place from = at(ends[0]), to = at(ends[1]);
+                    picture.Line(from, to, new Pen(0.3, Ink.Pale));
+                    (middle, lowest, visible) = (middle + from.X, Math.Min(lowest, from.Y), visible + 1);
                 }
             }
 
-            if (label.Pieces > LeastPieces)
+            if (visible > LeastSeen * all)
             {
-                picture.Text(label.Low.Moved(0, -2.4), name, 1.9, Across.Middle);
+                picture.Text(new(middle / visible, lowest - 2.4), name, 1.9, Across.Middle);
             }
         }
 

@@ -1,5 +1,4 @@
 using Graspwright.Form.Pattern;
-using Graspwright.Form.Region;
 using Graspwright.Form.Surface;
 using Graspwright.Hand;
 using Graspwright.Numerics;

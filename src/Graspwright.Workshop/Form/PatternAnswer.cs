@@ -45,10 +45,10 @@ public static class PatternAnswer
     /// <param name="hand">The hand.</param>
     /// <param name="file">Path of its file.</param>
     /// <param name="traced">Outline of a piece that was pressed, cut and laid flat, as it was traced [m]; <see langword="null"/> = none to compare with.</param>
-    /// <param name="stop">Stops it.</param>
     /// <param name="say">Told how far a long thinning of a scan is.</param>
+    /// <param name="stop">Stops it.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static PatternResult Of(HandModel hand, string file, IReadOnlyList<(double X, double Y)>? traced = null, CancellationToken stop = default, Action<string>? say = null)
+    public static PatternResult Of(HandModel hand, string file, IReadOnlyList<(double X, double Y)>? traced = null, Action<string>? say = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(hand);
         (FormModel? form, IReadOnlyList<InputError> errors) = FormModel.Of(hand, file, say, stop);
@@ -66,7 +66,7 @@ public static class PatternAnswer
             if (flats.Any(f => f.Flat.Crossings > 0) || Beyond(flats, plan.Stretch) >= MostBeyond)
             {
                 // round the thumb one sheet laps over itself, or a waist stretches it too far: it is cut in two where that pays
-                SheetOnForm two = SheetOnForm.Of(form, hand, split: true, stop);
+                SheetOnForm two = sheet.Split(hand, stop);
                 List<(Piece Piece, Flat Flat, int Darts)> halves = Flats(two, hand.Form, stop);
                 if (flats.Sum(f => f.Flat.Crossings) > halves.Sum(f => f.Flat.Crossings) || Beyond(halves, plan.Stretch) < PaysTwo * Beyond(flats, plan.Stretch))
                 {

@@ -64,14 +64,14 @@ public sealed class ScanTests : IDisposable
         HandModel hand = Scanned(null, f => f with { Thumb = null, Scan = f.Scan! with { Thin = 0.1e-3 } }, 200, 0.0012);
         using CancellationTokenSource stop = new();
         stop.Cancel();
-        Assert.Throws<OperationCanceledException>(() => FormAnswer.Of(hand, HandFile, stop.Token));
+        Assert.Throws<OperationCanceledException>(() => FormAnswer.Of(hand, HandFile, stop: stop.Token));
     }
 
     [Fact]
     public void A_drawn_edge_that_misses_the_scan_names_its_corner()
     {
         HandModel hand = Scanned(null, f => f with { Thumb = null, Scan = f.Scan! with { Zero = 0.05 } });
-        InputError error = Assert.Single(FormAnswer.Of(hand with { Form = hand.Form! with { NearEdge = -0.1 } }, HandFile, TestContext.Current.CancellationToken).Errors);
+        InputError error = Assert.Single(FormAnswer.Of(hand with { Form = hand.Form! with { NearEdge = -0.1 } }, HandFile, stop: TestContext.Current.CancellationToken).Errors);
         Assert.Equal("form.far_line[1]", error.Key);
         Assert.Contains("misses the scan", error.Found, StringComparison.Ordinal);
     }
