@@ -129,9 +129,9 @@ public sealed class FormVerbTests
 
     // Line and column of the key, also for what only the form itself can tell.
     [Theory]
-    [InlineData("far_line = [[\"80 mm\", \"0 deg\"], [\"80 mm\", \"90 deg\"]", "far_line = [[\"80 mm\", \"0 deg\"], [\"30 mm\", \"90 deg\"]", "form.far_line: a line through the root of the thumb, which gets a sleeve")]
-    [InlineData("far_line = [[\"80 mm\", \"0 deg\"], [\"80 mm\", \"90 deg\"]", "far_line = [[\"80 mm\", \"0 deg\"], [\"180 mm\", \"90 deg\"]", "form.far_line[2]: a corner at 180 mm, beyond the marks")]
-    [InlineData("[\"76 mm\", \"240 deg\"]", "[\"49 mm\", \"200 deg\"]", "form.patches.scar.outline[")]
+    [InlineData("far_line = [[\"82 mm\", \"0 deg\"], [\"84 mm\", \"90 deg\"]", "far_line = [[\"82 mm\", \"0 deg\"], [\"30 mm\", \"90 deg\"]", "form.far_line: a line through the root of the thumb, which gets a sleeve")]
+    [InlineData("far_line = [[\"82 mm\", \"0 deg\"], [\"84 mm\", \"90 deg\"]", "far_line = [[\"82 mm\", \"0 deg\"], [\"180 mm\", \"90 deg\"]", "form.far_line[2]: a corner at 180 mm, beyond the marks")]
+    [InlineData("[\"80 mm\", \"238 deg\"]", "[\"49 mm\", \"200 deg\"]", "form.patches.scar.outline[")]
     public void A_line_that_cannot_be_cut_is_told_with_its_place_in_the_file(string old, string changed, string said)
     {
         using Folder folder = new();

@@ -165,6 +165,6 @@ public sealed class DrawnLineTests
         FormResult result = FormAnswer.Of(Boatyard.Hand, "hand.toml", stop: TestContext.Current.CancellationToken);
         Table skin = result.Answer!.Tables.Single(t => t.Name == "skin map"), edges = result.Answer.Tables.Single(t => t.Name == "edges of the liner");
         Assert.Contains(skin.Rows, r => r[0].Text == "scar" && r[^1].Text == "outline of 6 corners");
-        Assert.Contains(edges.Rows, r => r[^1].Text == "line of 6 corners");
+        Assert.Contains(edges.Rows, r => r[^1].Text == "line of 4 corners");
     }
 }

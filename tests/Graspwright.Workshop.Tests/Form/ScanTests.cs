@@ -127,7 +127,7 @@ public sealed class ScanTests : IDisposable
     [InlineData("20 deg", "160 deg", true)]
     public void The_thumbs_seam_goes_round_tender_skin(string from, string to, bool crossed)
     {
-        HandModel hand = Boatyard.Changed("scar = { kind = \"tender\", outline = [[\"48 mm\", \"205 deg\"], [\"52 mm\", \"228 deg\"], [\"66 mm\", \"248 deg\"], [\"76 mm\", \"240 deg\"], [\"68 mm\", \"218 deg\"], [\"58 mm\", \"200 deg\"]] }",
+        HandModel hand = Boatyard.Changed("scar = { kind = \"tender\", outline = [[\"50 mm\", \"212 deg\"], [\"58 mm\", \"236 deg\"], [\"70 mm\", \"250 deg\"], [\"80 mm\", \"238 deg\"], [\"72 mm\", \"215 deg\"], [\"60 mm\", \"200 deg\"]] }",
             $"scar = {{ kind = \"tender\", from = \"60 mm\", to = \"80 mm\", angle_from = \"{from}\", angle_to = \"{to}\" }}");
         Assert.Equal(crossed, PatternAnswer.Of(hand, "hand.toml", stop: TestContext.Current.CancellationToken).Answer!.Findings.Any(f => f.Key == "seam"));
     }
