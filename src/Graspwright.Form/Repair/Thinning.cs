@@ -22,8 +22,8 @@ public sealed record Thinned(Neighbourhood Sides, double Deviation, Vector3D Pla
 /// </remarks>
 public static class Thinning
 {
-    private const double Reserve = 0.8; // of the deviation allowed while drawing together: the rest is for places between points
-    private const double Tighter = 0.85, MuchTighter = 0.5; // times what was allowed, where it strayed; where it crossed itself, or late, the second
+    private const double Reserve = 0.7; // of the deviation allowed while drawing together: the rest is for places between points
+    private const double Tighter = 0.7, MuchTighter = 0.5; // times what was allowed, where it strayed; where it crossed itself, or late, the second
     private const int MostRounds = 16, GentleRounds = 7, MostCrossings = 200_000, Along = 4;
 
     // shares of the corners at a small grid over a triangle, its corners and sides with it

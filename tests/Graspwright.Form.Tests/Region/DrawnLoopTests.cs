@@ -1,6 +1,5 @@
 using Graspwright.Form.Region;
 using Graspwright.Form.Surface;
-using Graspwright.Numerics;
 
 namespace Graspwright.Form.Tests.Region;
 
