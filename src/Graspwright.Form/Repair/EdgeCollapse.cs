@@ -100,12 +100,15 @@ internal sealed class EdgeCollapse
 
     /// <summary>Points of the first surface that a triangle stands for now.</summary>
     /// <param name="face">The triangle, as it was numbered at first.</param>
-    public IEnumerable<int> Samples(int face)
+    public IReadOnlyList<int> Samples(int face)
     {
+        List<int> samples = [];
         for (int s = _owned[face]; s >= 0; s = _chain[s])
         {
-            yield return s;
+            samples.Add(s);
         }
+
+        return samples;
     }
 
     private void Put(EdgeQueue queue, int u, int v)

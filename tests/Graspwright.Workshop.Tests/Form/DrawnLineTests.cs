@@ -2,7 +2,6 @@ using Graspwright.Form.Pattern;
 using Graspwright.Form.Region;
 using Graspwright.Form.Surface;
 using Graspwright.Hand;
-using Graspwright.Numerics;
 using Graspwright.Workshop.Form;
 using Graspwright.Workshop.Results;
 using Graspwright.Workshop.Tests.Mould;
@@ -106,7 +105,7 @@ public sealed class DrawnLineTests
         }
 
         // a window in the same places that is only tender is no cut
-        Assert.NotNull(FormModel.Of(Boatyard.Hand with { Form = Limb with { Patches = [new("window", PatchKind.Tender, 0.02, 0.05, 1.2, 1.5) { Outline = window }] } }, "hand.toml").Form);
+        Assert.NotNull(FormModel.Of(Boatyard.Hand with { Form = Limb with { Patches = [new("window", PatchKind.Tender, 0.02, 0.05, 1.2, 1.5) { Outline = window }] } }, "hand.toml", stop: TestContext.Current.CancellationToken).Form);
     }
 
     [Fact]

@@ -55,7 +55,7 @@ public sealed class ScanTests : IDisposable
         Assert.All(Enumerable.Range(0, after.Mesh.FaceCount), f => Assert.InRange(Math.Abs(tree.To(after.Mesh.Middle(f)).Distance), 0, 0.1e-3));
         Assert.Equal(SurfaceSums.Of(before.Sides).Volume, SurfaceSums.Of(after.Sides).Volume, 0.1e-3 * SurfaceSums.Of(before.Sides).Area);
         // below the number from which a scan is thinned by itself, it is left as it is
-        Assert.DoesNotContain(FormModel.Of(fine with { Form = fine.Form with { Scan = fine.Form.Scan with { Thin = null } } }, HandFile).Form!.Repair!.Mends, m => m.What.Contains("thinned", StringComparison.Ordinal));
+        Assert.DoesNotContain(FormModel.Of(fine with { Form = fine.Form with { Scan = fine.Form.Scan with { Thin = null } } }, HandFile, stop: TestContext.Current.CancellationToken).Form!.Repair!.Mends, m => m.What.Contains("thinned", StringComparison.Ordinal));
     }
 
     [Fact]
