@@ -80,6 +80,8 @@ public sealed class DrawnLoopTests
         Imprinted drawn = Imprint.Zero(Neighbourhood.Of(Tube), values, share: 0.15, slide: true);
         Assert.NotEmpty(drawn.Line);
         Assert.All(drawn.Line, e => Assert.Equal(0.0501, drawn.Mesh.At(e.A).Z, 1e-12));
-        Assert.Equal(SurfaceSums.Of(Neighbourhood.Of(Tube)).Area, SurfaceSums.Of(Neighbourhood.Of(drawn.Mesh)).Area, 1e-9);
+        // points that slide along a slanting side leave the folds of the tube by a little: 2° from strip to strip, of which the area feels the square
+        double area = SurfaceSums.Of(Neighbourhood.Of(Tube)).Area;
+        Assert.Equal(area, SurfaceSums.Of(Neighbourhood.Of(drawn.Mesh)).Area, area * Math.Pow(2 * Math.PI / 180, 2) / 100);
     }
 }
