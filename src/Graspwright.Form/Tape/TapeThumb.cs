@@ -136,7 +136,7 @@ public sealed record Loft(Mesh Mesh, bool[] ThumbFace, (Vector3D Foot, Vector3D 
             values[v] = mesh.At(v).X > 0 ? (p - p.Dot(along) * along).Length - radius : 1;
         }
 
-        Imprinted drawn = Imprint.Zero(Neighbourhood.Of(mesh), values, share: 0.1, slide: true);
+        Imprinted drawn = Imprint.Zero(Neighbourhood.Of(mesh), values, share: 0.1);
         Mesh cut = drawn.Mesh;
         bool Outside(int v) => v < values.Length && values[v] > 0;
         (Mesh limb, _) = cut.Keep(f => Outside(cut.Corners[3 * f]) || Outside(cut.Corners[3 * f + 1]) || Outside(cut.Corners[3 * f + 2]));
