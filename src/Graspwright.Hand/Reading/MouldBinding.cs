@@ -35,6 +35,7 @@ internal static class MouldBinding
         }
 
         double first = marks.Count > 0 ? marks[0].Place : double.NaN, last = marks.Count > 0 ? marks[^1].Place : double.NaN;
+        LimbPatch[] patches = [.. t.Part("patches").NamedParts().Select(p => Patch(p.Name, p.Part))];
         LimbForm form = new()
         {
             Zero = t.Word("zero"),
@@ -42,7 +43,8 @@ internal static class MouldBinding
             NearEdge = t.Quantity("near_edge", Toml.Quantity(first, Dimension.Length)),
             FarEdge = t.Quantity("far_edge", Toml.Quantity(last, Dimension.Length)),
             Thumb = t.OptionalPart("thumb") is { } thumb ? new(thumb.Quantity("place"), thumb.Quantity("root"), thumb.Quantity("largest"), thumb.Quantity("length"), thumb.Quantity("angle")) : null,
-            Patches = [.. t.Part("patches").NamedParts().Select(p => Patch(p.Name, p.Part))],
+            Patches = patches,
+            Wires = [.. t.Part("wires").NamedParts().Select(w => WireBinding.Wire(w.Name, w.Part, patches))],
             Scan = t.OptionalPart("scan") is { } scan ? Scan(scan) : null,
             Pattern = Pattern(t.Part("pattern")),
         };
