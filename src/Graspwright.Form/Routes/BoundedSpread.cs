@@ -17,7 +17,7 @@ internal sealed class BoundedSpread
     private const double Hair = 1e-10;
     private const int Ask = 4096, Steps = 16, MostCompared = 16;
     private const long MostCarried = 40_000_000;
-    private const int MostHeld = 12_000_000;
+    private const int MostHeld = 8_000_000;
 
     private readonly Unfolded _flat;
     private readonly double _share;
@@ -27,15 +27,18 @@ internal sealed class BoundedSpread
     private readonly List<WaveWindow> _side = [], _run = [], _merged = [];
     private readonly Func<int, double>? _rest;
     private readonly double _limit;
-    private double _most; // greatest error on the side in hand
+    private readonly long _most;
+    private double _sideMost; // greatest error on the side in hand
 
     /// <summary>Prepares.</summary>
     /// <param name="flat">The triangles laid flat.</param>
     /// <param name="share">Error allowed as a share of the distance.</param>
     /// <param name="rest">What is left of the way at least from a point; <see langword="null"/> = all points are asked for [m].</param>
     /// <param name="limit">Longer ways than this are not followed, where <paramref name="rest"/> is given [m].</param>
-    public BoundedSpread(Unfolded flat, double share, Func<int, double>? rest = null, double limit = double.PositiveInfinity)
+    /// <param name="most">Windows after which it gives up.</param>
+    public BoundedSpread(Unfolded flat, double share, Func<int, double>? rest = null, double limit = double.PositiveInfinity, long most = MostCarried)
     {
+        _most = most;
         (_flat, _share, _rest, _limit) = (flat, share, rest, limit * (1 + 1e-9));
         Front = new(flat.Length, share * flat.MeanLength / Steps);
         Far = new double[flat.First.Length - 1];
@@ -195,7 +198,7 @@ internal sealed class BoundedSpread
         }
 
         Span<WaveWindow> all = CollectionsMarshal.AsSpan(_side);
-        _most = Most(all);
+        _sideMost = Most(all);
         _merged.Clear();
         _run.Clear();
         foreach (ref WaveWindow w in all)
@@ -217,7 +220,7 @@ internal sealed class BoundedSpread
         }
 
         all = CollectionsMarshal.AsSpan(_merged);
-        _most = Most(all);
+        _sideMost = Most(all);
         foreach (ref WaveWindow w in all)
         {
             w.Told = w.Pending ? Front.Stepped(Shared(all, w.Error, Math.Max(w.AtLow, w.AtHigh) + beyond)) : w.Told;
@@ -247,9 +250,9 @@ internal sealed class BoundedSpread
     // A straight way to a place may have crossed the stretch of a neighbour: its error counts where the place is as far as it is.
     private double Shared(ReadOnlySpan<WaveWindow> all, double own, double reach)
     {
-        if (all.Length > MostCompared || own >= _most)
+        if (all.Length > MostCompared || own >= _sideMost)
         {
-            return Math.Max(own, _most);
+            return Math.Max(own, _sideMost);
         }
 
         double error = own;
@@ -281,7 +284,7 @@ internal sealed class BoundedSpread
 
     private void Carry(int h, ref readonly WaveWindow w)
     {
-        if (++Count > MostCarried || Front.Held > MostHeld)
+        if (++Count > _most || Front.Held > MostHeld)
         {
             throw new InvalidOperationException("The surface is too crumpled for distances this true: allow a larger error, or smooth and thin it first.");
         }

@@ -26,6 +26,9 @@ public sealed record WireOnForm(LimbWire Wire, SurfaceRoute? Route, int Stray, d
 {
     private const double Step = 1e-3, Arm = 5e-3, PassesWithin = 0.025, OnSeam = 1e-6, Apart = 3e-3;
 
+    /// <summary>Why no way could be sought on this surface, in words; <see langword="null"/> = it was.</summary>
+    public string? Refusal { get; init; }
+
     /// <summary>Length over the form [m].</summary>
     public double Length => Route?.Length ?? double.PositiveInfinity;
 
@@ -42,7 +45,17 @@ public sealed record WireOnForm(LimbWire Wire, SurfaceRoute? Route, int Stray, d
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(limb);
         Nearest? tree = limb.Wires.Count > 0 ? new(sheet.Region.Sides) : null;
-        return [.. limb.Wires.Select(w => Of(w, sheet, limb, tree!, stop))];
+        return [.. limb.Wires.Select(w =>
+        {
+            try
+            {
+                return Of(w, sheet, limb, tree!, stop);
+            }
+            catch (InvalidOperationException refusal)
+            {
+                return None(w, -1, double.PositiveInfinity) with { Refusal = refusal.Message };
+            }
+        })];
     }
 
     /// <summary>Whether skin of a kind must not be rubbed by a wire.</summary>
@@ -83,7 +96,7 @@ public sealed record WireOnForm(LimbWire Wire, SurfaceRoute? Route, int Stray, d
         double free = RouteAround.Of(mesh, stations, [], stop).Route?.Length ?? double.PositiveInfinity;
         if (guarded.Route is not { } route)
         {
-            return new(wire, null, guarded.Stray, free, double.PositiveInfinity, double.PositiveInfinity, default, [], []);
+            return None(wire, guarded.Stray, free);
         }
 
         IReadOnlyList<Vector3D> even = LineShape.Even(route.Places, Step), outside = Lifted(sheet, tree, even, 1, (wire.Diameter ?? 0) / 2);
@@ -93,6 +106,8 @@ public sealed record WireOnForm(LimbWire Wire, SurfaceRoute? Route, int Stray, d
             .Select(p => new WirePass(p, DrawnLoop.Values(line, frame, FormModel.Corners(p)).Min())).Where(p => p.Distance <= PassesWithin).OrderBy(p => p.Distance)];
         return new(wire, route, -1, free, LineShape.Length(outside), bend, at, passes, Seams(route, sheet));
     }
+
+    private static WireOnForm None(LimbWire wire, int stray, double free) => new(wire, null, stray, free, double.PositiveInfinity, double.PositiveInfinity, default, [], []);
 
     private static Vector3D At(LimbSpot spot, LimbFrame frame, Nearest tree, LimbForm limb)
     {

@@ -27,7 +27,7 @@ internal static class WireTables
 
         (double place, double angle) = form.Frame.Of(w.BendAt);
         bool bent = double.IsFinite(w.Bend);
-        return [w.Wire.Name, 1000 * w.Length, 1000 * (w.Length - w.Free), 1000 * w.Outside, 1000 * w.Cut, bent ? 1000 * w.Bend : default(Cell), bent ? 1000 * place : default(Cell), bent ? double.RadiansToDegrees(LimbFrame.Turn(angle)) : default(Cell), Passes(w)];
+        return [w.Wire.Name, 1000 * w.Length, 1000 * Math.Max(0, w.Length - w.Free), 1000 * w.Outside, 1000 * w.Cut, bent ? 1000 * w.Bend : default(Cell), bent ? 1000 * place : default(Cell), bent ? double.RadiansToDegrees(LimbFrame.Turn(angle)) : default(Cell), Passes(w)];
     }
 
     private static string Passes(WireOnForm w) => w.Passes.Count == 0 ? "nothing within 25 mm"
@@ -41,7 +41,8 @@ internal static class WireTables
         LimbWire wire = w.Wire;
         if (w.Route is null)
         {
-            yield return w.Stray >= 0 ? Strayed(w, form, limb)
+            yield return w.Refusal is { } refusal ? new("wire", wire.Name, Verdict.NotKnown, $"No way was found for the wire {wire.Name}: {refusal}", "Thin or mend the scan where its triangles are slivers, then ask again.")
+                : w.Stray >= 0 ? Strayed(w, form, limb)
                 : new("wire", wire.Name, Verdict.Fails, $"For the wire {wire.Name} there is no way over the sheet that keeps {Number(1000 * wire.Clearance)} mm from tender, scarred, bony and numb skin.", "Move one of its ends, allow less clearance, or lead it out of the liner sooner.");
             yield break;
         }

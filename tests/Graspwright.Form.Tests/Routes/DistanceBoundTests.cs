@@ -112,6 +112,13 @@ public sealed class DistanceBoundTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new SurfaceDistances(Neighbourhood.Of(parts)).Field(0, 0, Stop));
     }
 
+    [Fact]
+    public void It_gives_up_where_windows_are_too_many()
+    {
+        BoundedSpread run = new(new(Neighbourhood.Of(Make("bumpy 1"))), SurfaceDistances.LeastError, most: 10_000);
+        Assert.Contains("too crumpled", Assert.Throws<InvalidOperationException>(() => run.Go(0, Stop)).Message, StringComparison.Ordinal);
+    }
+
     private static Mesh Make(string name)
     {
         Mesh torus = Shapes.TorusPart(60);
