@@ -36,6 +36,18 @@ public sealed class FormVerbTests
     }
 
     [Fact]
+    public void Wires_are_told_and_lie_on_a_layer_of_their_own()
+    {
+        using Folder folder = new();
+        Started form = Started.Run("form", Started.Demo, "--svg", folder["a.svg"]);
+        Assert.Contains("The wire back lead goes ", form.Answers, StringComparison.Ordinal);
+        Assert.Contains("Wires lie on the outside of the sheet", form.Answers, StringComparison.Ordinal);
+        Assert.Contains("palm lead", File.ReadAllText(folder["a.svg"]), StringComparison.Ordinal);
+        Assert.Equal(0, Started.Run("pattern", Started.Demo, "--dxf", folder["a.dxf"]).Code);
+        Assert.Contains("WIRES", File.ReadAllText(folder["a.dxf"]), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void An_independent_reader_finds_the_pieces_at_full_size()
     {
         const string python = "/usr/bin/python3";

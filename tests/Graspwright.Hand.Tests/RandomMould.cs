@@ -22,6 +22,7 @@ internal static class RandomMould
         from marks in Gen.Select(Gen.Double[0.01, 0.05], Gen.Double[0.1, 0.3], Gen.Bool, Gen.Double[0.03, 0.1], Gen.Double[0.03, 0.1]).Array[2, 5]
         from thumb in Gen.Select(Gen.Bool, Gen.Double[0.01, 0.1].Array[3], Gen.Double[-0.1, 0.1], Gen.Double[0, 1.5])
         from patches in Gen.Select(Gen.Enum<PatchKind>(), Gen.Double[-0.1, 0], Gen.Double[0.001, 0.1], Turn, Turn).Array[0, 3]
+        from wires in Gen.Select(Spot, Spot, Gen.Bool, Gen.Double[0, 0.01], Share, Gen.Double[0.0005, 0.003], Gen.Double[1, 20]).Array[0, 2]
         from scan in Gen.Select(Gen.Bool, Gen.Int[0, 4].Select(i => (string?)((string?[])["mm", "cm", "m", "in", null])[i]), Gen.Bool.Select(b => b ? "z" : "-z"), Gen.Bool.Select(b => b ? "y" : "-x"), Gen.Double[-0.2, 0.2], Gen.Double[0.01, 0.1])
         from thin in Gen.Select(Gen.Bool, Gen.Double[0, 0.001])
         from line in Gen.Select(Gen.Bool, Gen.Bool, Gen.Double[0.2, 0.8], Gen.Double[-0.001, 0.001].Array[5], Gen.Double[0, 1])
@@ -36,6 +37,7 @@ internal static class RandomMould
             FarLine = line.Item1 ? Edge(marks, line.Item3, line.Item4, line.Item5) : [],
             Thumb = thumb.Item1 ? new(thumb.Item3, thumb.Item2[0], thumb.Item2[1], thumb.Item2[2], thumb.Item4) : null,
             Patches = [.. patches.Select((p, i) => line.Item2 && i == 0 ? Drawn(p.Item1, marks[0].Item1, p.Item4) : new LimbPatch($"patch {i}", p.Item1, p.Item2, p.Item2 + p.Item3, p.Item4, p.Item5, i == 1 ? 0.002 : 0, i == 2 ? 0.004 : null))],
+            Wires = [.. wires.Select((w, i) => new LimbWire($"wire {i}", patches.Length > 0 ? new("patch 0", 0, 0) : w.Item1, w.Item2, w.Item3 ? w.Item1 : null, w.Item4, w.Item5, w.Item3 ? w.Item6 : null, w.Item7))],
             Scan = scan.Item1 ? new("limb.stl", scan.Item2, scan.Item3, scan.Item4, scan.Item5, scan.Item6, thin.Item1 ? thin.Item2 : null) : null,
             Pattern = new(plan.Item1, plan.Item3 ? plan.Item2 : null, plan.Item3, plan.Item4, plan.Item5, plan.Item6, plan.Item7),
         };
@@ -50,6 +52,8 @@ internal static class RandomMould
         LimbLine line = new(corners);
         return new("patch 0", kind, line.Places.Low, line.Places.High, line.Angles.Low, line.Angles.High) { Outline = corners };
     }
+
+    private static Gen<LimbSpot> Spot => Gen.Select(Gen.Double[-0.1, 0.1], Turn).Select(s => new LimbSpot(null, s.Item1, s.Item2));
 
     private static Gen<Liner> Liner =>
         from sheet in Gen.Select(Gen.Double[0.001, 0.005], Gen.Int[0, 2], Gen.Double[0.05, 0.5], Gen.Double[0.05, 0.5], Share, Share)

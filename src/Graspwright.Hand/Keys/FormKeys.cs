@@ -16,6 +16,8 @@ internal static class FormKeys
         Size("small_hole", "Longest rim of a hole that is closed.", "60 mm") with { Default = "\"60 mm\"", SourceKey = "workshop-choice" },
     ]);
 
+    public static HandSection Wires { get; } = new("Wires over the liner, each with a name. They go the shortest way that keeps clear of tender, scarred, bony and numb skin and of what is kept out.", []) { AnyKey = Part("WIRE", () => Wire!) };
+
     public static HandSection Pattern { get; } = new("The paper pattern of the liner.",
     [
         Angle("seam", "Angle of the long seam, from the back of the hand (0) toward the thumb.", "270 deg", Bounds.Turn) with { Default = "\"270 deg\"", SourceKey = "workshop-choice" },
@@ -26,5 +28,22 @@ internal static class FormKeys
         Of("hand_pressure", Dimension.Pressure, "Pressure of the hand that presses the sheet on.", "20 kPa", Bounds.Positive) with { Default = "\"20 kPa\"", SourceKey = "workshop-choice" },
         Choice("thumb", "What is made of the thumb: a sleeve of its own, or an opening.", "sleeve", "opening") with { Default = "\"sleeve\"", SourceKey = "workshop-choice" },
         Outline("opening", "Outline of the thumb's opening round its root, where it is not cut along the root itself: corners in turn, each a place and an angle. Without thumb it stands for thumb = \"opening\".", "[[\"15 mm\", \"90 deg\"], [\"35 mm\", \"50 deg\"], [\"55 mm\", \"90 deg\"], [\"35 mm\", \"130 deg\"]]"),
+    ]);
+
+    private static HandSection Wire { get; } = new("A wire. Each spot is a patch of [form.patches], its middle, or a place and an angle.",
+    [
+        Free("from", "Patch where it begins, a contact as a rule.", "\"back contact\""),
+        Of("from_place", Dimension.Length, "Else the place where it begins.", "-40 mm", Bounds.Any),
+        Angle("from_angle", "And the angle.", "0 deg", Bounds.Turn),
+        Free("to", "Patch where it ends.", "\"plug\""),
+        Of("to_place", Dimension.Length, "Else the place where it ends.", "-60 mm", Bounds.Any),
+        Angle("to_angle", "And the angle.", "90 deg", Bounds.Turn),
+        Free("via", "Patch over whose middle it passes.", "\"ridge\""),
+        Of("via_place", Dimension.Length, "Else the place that it passes.", "-20 mm", Bounds.Any),
+        Angle("via_angle", "And the angle.", "60 deg", Bounds.Turn),
+        Size("clearance", "How far it keeps from skin that must not be rubbed.", "4 mm") with { Default = "\"4 mm\"", SourceKey = "workshop-choice", Bounds = Bounds.NotNegative },
+        Number("slack", "How much longer than its way it is cut, so that nothing pulls when flesh and sheet give.", new(0, false, 1, "0 to 100 %")) with { Default = "\"10 %\"", SourceKey = "workshop-choice", Example = "\"10 %\"" },
+        Size("diameter", "Diameter over its insulation; left out = bends are not judged.", "1.2 mm"),
+        Number("least_bend", "Least radius of a bend ÷ diameter, by the wire's data sheet; 10 for what moves is a rule of thumb.", Bounds.Positive) with { Default = "10", SourceKey = "workshop-choice", Example = "10" },
     ]);
 }

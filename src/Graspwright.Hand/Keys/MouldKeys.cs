@@ -19,6 +19,7 @@ internal static class MouldKeys
         Part("marks", () => Marks!),
         Part("thumb", () => Thumb!),
         Part("patches", () => Patches!),
+        Part("wires", () => FormKeys.Wires),
         Part("scan", () => FormKeys.Scan),
         Part("pattern", () => FormKeys.Pattern),
     ]);

@@ -27,6 +27,9 @@ public sealed record LimbForm
     /// <summary>The skin map: patches that cuts, seams and thickness heed.</summary>
     public IReadOnlyList<LimbPatch> Patches { get; init; } = [];
 
+    /// <summary>Wires over the liner.</summary>
+    public IReadOnlyList<LimbWire> Wires { get; init; } = [];
+
     /// <summary>A scan of the limb; <see langword="null"/> = the form is made from the marks.</summary>
     public LimbScan? Scan { get; init; }
 
@@ -92,6 +95,23 @@ public sealed record LimbPatch(string Name, PatchKind Kind, double From, double 
     /// <summary>Its corners in turn, where it is drawn freely: places and angles are then those of the box round it; empty = it is that box.</summary>
     public IReadOnlyList<LimbCorner> Outline { get; init; } = [];
 }
+
+/// <summary>A spot on the limb: the middle of a patch, or a place and an angle.</summary>
+/// <param name="Patch">Name of the patch; <see langword="null"/> = by place and angle.</param>
+/// <param name="Place">Place along the limb [m].</param>
+/// <param name="AngleRadians">Angle round it [rad].</param>
+public sealed record LimbSpot(string? Patch, double Place, double AngleRadians);
+
+/// <summary>A wire over the liner.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="From">Where it begins.</param>
+/// <param name="To">Where it ends.</param>
+/// <param name="Via">Where it passes on the way; <see langword="null"/> = the shortest way.</param>
+/// <param name="Clearance">How far it keeps from skin that must not be rubbed [m].</param>
+/// <param name="Slack">Share of its way that it is longer.</param>
+/// <param name="Diameter">Diameter over its insulation; <see langword="null"/> = not known [m].</param>
+/// <param name="LeastBend">Least radius of a bend ÷ diameter.</param>
+public sealed record LimbWire(string Name, LimbSpot From, LimbSpot To, LimbSpot? Via, double Clearance, double Slack, double? Diameter, double LeastBend);
 
 /// <summary>A scan of the limb.</summary>
 /// <param name="File">Name of its file, relative to the hand file.</param>

@@ -37,6 +37,7 @@ internal static class MouldBinding
         double first = marks.Count > 0 ? marks[0].Place : double.NaN, last = marks.Count > 0 ? marks[^1].Place : double.NaN;
         (double near, IReadOnlyList<LimbCorner> nearLine) = OutlineBinding.Edge(t, "near", first, last);
         (double far, IReadOnlyList<LimbCorner> farLine) = OutlineBinding.Edge(t, "far", first, last);
+        LimbPatch[] patches = [.. t.Part("patches").NamedParts().Select(p => Patch(p.Name, p.Part, first, last))];
         LimbForm form = new()
         {
             Zero = t.Word("zero"),
@@ -46,7 +47,8 @@ internal static class MouldBinding
             NearLine = nearLine,
             FarLine = farLine,
             Thumb = t.OptionalPart("thumb") is { } thumb ? new(thumb.Quantity("place"), thumb.Quantity("root"), thumb.Quantity("largest"), thumb.Quantity("length"), thumb.Quantity("angle")) : null,
-            Patches = [.. t.Part("patches").NamedParts().Select(p => Patch(p.Name, p.Part, first, last))],
+            Patches = patches,
+            Wires = [.. t.Part("wires").NamedParts().Select(w => WireBinding.Wire(w.Name, w.Part, patches))],
             Scan = t.OptionalPart("scan") is { } scan ? Scan(scan) : null,
             Pattern = Pattern(t.Part("pattern"), first, last),
         };

@@ -73,6 +73,20 @@ internal static class MouldWriter
             patches.Close(patch.Name, one);
         }
 
+        OutTable wires = t.Part("wires");
+        foreach (LimbWire wire in form.Wires)
+        {
+            OutTable one = wires.InlinePart(wire.Name);
+            Spot(one, "from", wire.From);
+            Spot(one, "to", wire.To);
+            Spot(one, "via", wire.Via);
+            one.Quantity("clearance", wire.Clearance);
+            one.Quantity("slack", wire.Slack);
+            one.Optional("diameter", wire.Diameter);
+            one.Quantity("least_bend", wire.LeastBend);
+            wires.Close(wire.Name, one);
+        }
+
         if (form.Scan is { } scan)
         {
             OutTable part = t.Part("scan", always: true);
@@ -109,6 +123,19 @@ internal static class MouldWriter
             {
                 t.Quantity(side + "_edge", plane);
             }
+        }
+    }
+
+    private static void Spot(OutTable t, string key, LimbSpot? spot)
+    {
+        if (spot?.Patch is { } patch)
+        {
+            t.Word(key, patch);
+        }
+        else if (spot is not null)
+        {
+            t.Quantity($"{key}_place", spot.Place);
+            t.Quantity($"{key}_angle", spot.AngleRadians);
         }
     }
 

@@ -18,6 +18,9 @@ public sealed record FormResult(Answer? Answer, IReadOnlyList<InputError> Errors
 {
     /// <summary>The skin map.</summary>
     public IReadOnlyList<LimbPatch> Patches { get; init; } = [];
+
+    /// <summary>Wires over the liner.</summary>
+    public IReadOnlyList<WireOnForm> Wires { get; init; } = [];
 }
 
 /// <summary>How big is the form, how thick does the sheet lie on it, and where does it trap air?</summary>
@@ -43,7 +46,8 @@ public static class FormAnswer
         SheetOnForm sheet = SheetOnForm.Of(form, hand, stop: stop);
         SurfaceSums sums = SurfaceSums.Of(form.Sides);
         List<Figure> figures = Figures(form, sheet, sums);
-        List<Finding> findings = [.. Findings(form, sheet, hand)];
+        IReadOnlyList<WireOnForm> wires = WireOnForm.All(sheet, hand.Form!, stop);
+        List<Finding> findings = [.. Findings(form, sheet, hand), .. WireTables.Findings(wires, sheet, hand.Form!)];
         Answer answer = new()
         {
             Verb = "form",
@@ -51,10 +55,10 @@ public static class FormAnswer
             Sentence = Sentence(form, sheet),
             Figures = figures,
             Findings = findings,
-            Tables = [Hollows(sheet), Girths(form, hand.Form!), .. Edges(hand.Form!), .. Skin(hand.Form!), .. Mends(form)],
-            Cautions = FormCautions.Form,
+            Tables = [Hollows(sheet), Girths(form, hand.Form!), .. Edges(hand.Form!), .. WireTables.Tables(wires, form), .. Skin(hand.Form!), .. Mends(form)],
+            Cautions = wires.Count > 0 ? [.. FormCautions.Form.SkipLast(1), .. FormCautions.Wires, FormCautions.Form[^1]] : FormCautions.Form,
         };
-        return new(answer, [], sheet) { Patches = hand.Form!.Patches };
+        return new(answer, [], sheet) { Patches = hand.Form!.Patches, Wires = wires };
     }
 
     private static string Sentence(FormModel form, SheetOnForm sheet)

@@ -1,6 +1,8 @@
 using Graspwright.Drawing.Display;
+using Graspwright.Form.Routes;
 using Graspwright.Form.Surface;
 using Graspwright.Numerics;
+using Nearest = Graspwright.Form.Surface.Nearest;
 
 namespace Graspwright.Workshop.Form;
 
@@ -35,10 +37,38 @@ public static class FormPictures
             Vector3D middle = new((low.X + high.X) / 2, (low.Y + high.Y) / 2, low.Z);
             Place At(Vector3D p) => new(centre + scale * (p - middle).Dot(right), Foot + scale * (p.Z - low.Z));
             Draw(picture, sheet, patches, eye, At);
+            Wires(picture, result, eye, At);
             picture.OnLayer("words").Text(new(centre, 5), words, 2.3, Across.Middle, strong: true);
         }
 
         return picture;
+    }
+
+    // Where the form turns its back to the eye a wire is not drawn.
+    private static void Wires(Picture picture, FormResult result, Vector3D eye, Func<Vector3D, Place> at)
+    {
+        Mesh mesh = result.Sheet!.Form.Mesh;
+        Nearest? tree = result.Wires.Count > 0 ? new(result.Sheet.Form.Sides) : null;
+        picture.OnLayer("wires");
+        foreach (WireOnForm wire in result.Wires.Where(w => w.Route is not null))
+        {
+            IReadOnlyList<Vector3D> places = LineShape.Even(wire.Route!.Places, 1e-3);
+            bool[] seen = [.. places.Select(p => mesh.Cross(tree!.To(p).Face).Unit.Dot(eye) > 0.05)];
+            int first = Array.IndexOf(seen, true);
+            for (int i = 1; i < places.Count; i++)
+            {
+                if (seen[i - 1] && seen[i])
+                {
+                    picture.Line(at(places[i - 1]), at(places[i]), new Pen(0.5));
+                }
+            }
+
+            if (first >= 0 && seen.Count(s => s) > 3)
+            {
+                picture.Circle(at(places[first]), 0.8, Pen.Thin, Ink.Ink);
+                picture.Text(at(places[first]).Moved(1.4, 0.6), wire.Wire.Name, 1.8);
+            }
+        }
     }
 
     private static void Draw(Picture picture, SheetOnForm sheet, IReadOnlyList<(string Name, double[] Away)> patches, Vector3D eye, Func<Vector3D, Place> at)

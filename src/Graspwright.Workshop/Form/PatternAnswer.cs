@@ -26,7 +26,11 @@ public readonly record struct PatternMark(double X, double Y, string Words, stri
 /// <param name="Height">Height on the paper [m].</param>
 /// <param name="Darts">Darts that were opened.</param>
 public sealed record PaperPiece(string Name, PatternPiece Pattern, Func<double, double, (double X, double Y)> Place, IReadOnlyList<PatternMark> Marks,
-    IReadOnlyList<(string Words, IReadOnlyList<((double X, double Y) From, (double X, double Y) To)> Line)> Lines, double Width, double Height, int Darts);
+    IReadOnlyList<(string Words, IReadOnlyList<((double X, double Y) From, (double X, double Y) To)> Line)> Lines, double Width, double Height, int Darts)
+{
+    /// <summary>Wires that go over it.</summary>
+    public IReadOnlyList<WireOnPaper> Wires { get; init; } = [];
+}
 
 /// <summary>The paper pattern.</summary>
 /// <param name="Answer">The answer; <see langword="null"/> = there is none.</param>
@@ -82,9 +86,10 @@ public static class PatternAnswer
         double allowance = plan.Allowance ?? hand.Liner?.Overlap ?? UsualAllowance;
         IReadOnlyList<PatternPiece> rims = Rims.Of([.. flats.Select(f => (f.Piece, f.Flat))], allowance, plan.BothSides, plan.Notches);
         string[] names = Names(sheet, rims);
-        PaperPiece[] pieces = [.. rims.Select((r, i) => PaperPieces.Make(r, names[i], sheet, hand, flats[i].Darts))];
+        IReadOnlyList<WireOnForm> wires = WireOnForm.All(sheet, hand.Form, stop);
+        PaperPiece[] pieces = [.. rims.Select((r, i) => PaperPieces.Make(r, names[i], sheet, hand, wires, flats[i].Darts))];
         List<Figure> figures = Figures(pieces, allowance);
-        List<Finding> findings = [.. Findings(pieces, plan, hand, sheet)];
+        List<Finding> findings = [.. Findings(pieces, plan, hand, sheet), .. wires.SelectMany(w => WireTables.Crossings(w, form))];
         List<Table> tables = [Pieces(pieces, plan)];
         if (traced is not null)
         {

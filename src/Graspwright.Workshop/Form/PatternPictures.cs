@@ -144,7 +144,24 @@ public static class PatternPictures
             picture.Text(at.Moved(beyond ? -2.6 : 2.6, 0.8), mark.Words, 2.1, beyond ? Across.Right : Across.Left);
         }
 
+        Wires(picture, piece, At);
         Words(picture, piece, left, low);
+    }
+
+    // Lines to copy onto the sheet: the groove for a wire is cut or pressed along them.
+    private static void Wires(Picture picture, PaperPiece piece, Func<(double X, double Y), Place> at)
+    {
+        picture.OnLayer("wires");
+        foreach (WireOnPaper wire in piece.Wires)
+        {
+            foreach (IReadOnlyList<(double X, double Y)> run in wire.Runs)
+            {
+                picture.Polyline([.. run.Select(at)], new Pen(0.35, Ink.Ink, Dash.Dotted));
+            }
+
+            IReadOnlyList<(double X, double Y)> longest = wire.Runs.MaxBy(r => r.Count)!;
+            picture.Text(at(longest[longest.Count / 2]).Moved(1.2, 1), wire.Name, 2.1);
+        }
     }
 
     private static void Words(Picture picture, PaperPiece piece, double left, double low)
