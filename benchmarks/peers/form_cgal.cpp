@@ -86,6 +86,20 @@ static Mesh cylinder(int across, int along) {
   return mesh;
 }
 
+// A grid of n x n squares, each cut in two, laid on a surface.
+template <class At> static Mesh grid(int n, At at) {
+  Mesh mesh;
+  for (int j = 0; j <= n; j++)
+    for (int i = 0; i <= n; i++) mesh.add_vertex(at(double(i) / n, double(j) / n));
+  for (int j = 0; j < n; j++)
+    for (int i = 0; i < n; i++) {
+      int v = j * (n + 1) + i;
+      mesh.add_face(Vertex(v), Vertex(v + 1), Vertex(v + n + 2));
+      mesh.add_face(Vertex(v), Vertex(v + n + 2), Vertex(v + n + 1));
+    }
+  return mesh;
+}
+
 static double way(const Mesh& mesh, int from, int to) {
   CGAL::Surface_mesh_shortest_path<CGAL::Surface_mesh_shortest_path_traits<Kernel, Mesh>> paths(mesh);
   paths.add_source_point(Vertex(from));
@@ -111,6 +125,10 @@ int main() {
   }
   Mesh mesh = cylinder(40, 12);
   std::printf("cylinder R 25, 40 sides, a quarter round and 60 along: %.12g\n", way(mesh, 0, 12 * 41 + 10));
+  Mesh part = grid(60, [](double u, double v) { double a = pi / 2 * (u - 0.5), b = 5.2 * (v - 0.5), r = 0.06 + 0.025 * std::cos(b); return Point(r * std::cos(a), r * std::sin(a), 0.025 * std::sin(b)); });
+  std::printf("part of a torus, 7200 triangles, from its corner to 1860, 2303, 3720: %.12g %.12g %.12g\n", way(part, 0, 1860), way(part, 0, 2303), way(part, 0, 3720));
+  Mesh cone = grid(60, [](double u, double v) { double a = pi * u, s = 0.4 + 0.6 * v; return Point(0.06 * s * std::cos(a), 0.04 * s * std::sin(a), -0.2 * s); });
+  std::printf("shell of an elliptic cone, 7200 triangles, from its corner to 855, 1860, 3720: %.12g %.12g %.12g\n", way(cone, 0, 855), way(cone, 0, 1860), way(cone, 0, 3720));
   auto uv = mesh.add_property_map<Vertex, Kernel::Point_2>("v:uv").first;
   auto border = PMP::longest_border(mesh).first;
   SMP::parameterize(mesh, SMP::LSCM_parameterizer_3<Mesh>(), border, uv);

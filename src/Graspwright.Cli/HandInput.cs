@@ -30,6 +30,17 @@ internal static class HandInput
         editor.Find(path) ?? throw new BadInputException(new InputError(file, 0, 0, path, "a path that leads nowhere", "a path such as crank.fulcrum.x",
             editor.NearestPath(path) is { } near ? $"Did you mean {near}?" : "See 'graspwright schema' for every key."));
 
+    /// <summary>Errors that name keys of a hand file, with line and column where the file says them.</summary>
+    /// <param name="errors">The errors.</param>
+    /// <param name="path">Path of the file.</param>
+    /// <param name="hand">The hand.</param>
+    /// <param name="source">Its text.</param>
+    public static IReadOnlyList<InputError> Placed(IReadOnlyList<InputError> errors, string path, HandModel hand, HandSource source)
+    {
+        HandEditor editor = Editor(path, new(hand, [], source));
+        return [.. errors.Select(e => e.Line == 0 && e.File == path && editor.PlaceOf(e.Key) is { } place ? e with { Line = place.Line, Column = place.Column } : e)];
+    }
+
     /// <summary>An error of a hand file in the shape of answers.</summary>
     /// <param name="error">The error.</param>
     public static InputError Error(HandError error) => new(error.File, error.Line, error.Column, error.Key, error.Found, error.Allowed, error.Fix);

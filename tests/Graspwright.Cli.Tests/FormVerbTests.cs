@@ -36,6 +36,18 @@ public sealed class FormVerbTests
     }
 
     [Fact]
+    public void Wires_are_told_and_lie_on_a_layer_of_their_own()
+    {
+        using Folder folder = new();
+        Started form = Started.Run("form", Started.Demo, "--svg", folder["a.svg"]);
+        Assert.Contains("The wire back lead goes ", form.Answers, StringComparison.Ordinal);
+        Assert.Contains("Wires lie on the outside of the sheet", form.Answers, StringComparison.Ordinal);
+        Assert.Contains("palm lead", File.ReadAllText(folder["a.svg"]), StringComparison.Ordinal);
+        Assert.Equal(0, Started.Run("pattern", Started.Demo, "--dxf", folder["a.dxf"]).Code);
+        Assert.Contains("WIRES", File.ReadAllText(folder["a.dxf"]), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void An_independent_reader_finds_the_pieces_at_full_size()
     {
         const string python = "/usr/bin/python3";
@@ -125,5 +137,26 @@ public sealed class FormVerbTests
         Started girth = Started.Run("form", other.Changed("girth = \"172 mm\"", "girth = \"272 mm\""));
         Assert.Equal(2, girth.Code);
         Assert.Contains("no rounded shape", girth.Talk, StringComparison.Ordinal);
+    }
+
+    // Line and column of the key, also for what only the form itself can tell.
+    [Theory]
+    [InlineData("far_line = [[\"82 mm\", \"0 deg\"], [\"84 mm\", \"90 deg\"]", "far_line = [[\"82 mm\", \"0 deg\"], [\"30 mm\", \"90 deg\"]", "form.far_line: a line through the root of the thumb, which gets a sleeve")]
+    [InlineData("far_line = [[\"82 mm\", \"0 deg\"], [\"84 mm\", \"90 deg\"]", "far_line = [[\"82 mm\", \"0 deg\"], [\"180 mm\", \"90 deg\"]", "form.far_line[2]: a corner at 180 mm, beyond the marks")]
+    [InlineData("[\"80 mm\", \"238 deg\"]", "[\"49 mm\", \"200 deg\"]", "form.patches.scar.outline[")]
+    public void A_line_that_cannot_be_cut_is_told_with_its_place_in_the_file(string old, string changed, string said)
+    {
+        using Folder folder = new();
+        string text = File.ReadAllText(Started.Demo), wrong = text.Replace(old, changed, StringComparison.Ordinal);
+        Assert.NotEqual(text, wrong);
+        File.WriteAllText(folder["hand.toml"], wrong);
+        foreach (string verb in (string[])["form", "pattern"])
+        {
+            Started run = Started.Run(verb, folder["hand.toml"]);
+            Assert.Equal(2, run.Code);
+            Assert.Contains(said, run.Talk, StringComparison.Ordinal);
+            Assert.Matches(@"hand\.toml[:(]\d{2,}[:,]\d+", run.Talk);
+            Assert.Equal(["hand.toml"], folder.Names);
+        }
     }
 }

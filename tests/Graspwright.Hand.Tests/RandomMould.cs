@@ -22,7 +22,10 @@ internal static class RandomMould
         from marks in Gen.Select(Gen.Double[0.01, 0.05], Gen.Double[0.1, 0.3], Gen.Bool, Gen.Double[0.03, 0.1], Gen.Double[0.03, 0.1]).Array[2, 5]
         from thumb in Gen.Select(Gen.Bool, Gen.Double[0.01, 0.1].Array[3], Gen.Double[-0.1, 0.1], Gen.Double[0, 1.5])
         from patches in Gen.Select(Gen.Enum<PatchKind>(), Gen.Double[-0.1, 0], Gen.Double[0.001, 0.1], Turn, Turn).Array[0, 3]
+        from wires in Gen.Select(Spot, Spot, Gen.Bool, Gen.Double[0, 0.01], Share, Gen.Double[0.0005, 0.003], Gen.Double[1, 20]).Array[0, 2]
         from scan in Gen.Select(Gen.Bool, Gen.Int[0, 4].Select(i => (string?)((string?[])["mm", "cm", "m", "in", null])[i]), Gen.Bool.Select(b => b ? "z" : "-z"), Gen.Bool.Select(b => b ? "y" : "-x"), Gen.Double[-0.2, 0.2], Gen.Double[0.01, 0.1])
+        from thin in Gen.Select(Gen.Bool, Gen.Double[0, 0.001])
+        from line in Gen.Select(Gen.Bool, Gen.Bool, Gen.Double[0.2, 0.8], Gen.Double[-0.001, 0.001].Array[5], Gen.Double[0, 1])
         from plan in Gen.Select(Turn, Gen.Double[0.001, 0.02], Gen.Bool, Gen.Double[0.01, 0.1], Gen.Double[0.01, 0.4], Gen.Double[1e3, 1e5], Gen.Bool.Select(b => b ? "sleeve" : "opening"))
         select new LimbForm
         {
@@ -30,12 +33,27 @@ internal static class RandomMould
             // Half the girth of the rectangle and of the rhombus: a girth that its width and depth allow.
             Marks = [.. marks.Select((m, i) => new LimbMark($"m{i}", marks.Take(i + 1).Sum(x => x.Item1), m.Item3 ? m.Item4 + m.Item5 + double.Hypot(m.Item4, m.Item5) : m.Item2, m.Item3 ? m.Item4 : null, m.Item3 ? m.Item5 : null))],
             NearEdge = marks[0].Item1,
-            FarEdge = marks.Sum(x => x.Item1),
+            FarEdge = line.Item1 ? Edge(marks, line.Item3, line.Item4, line.Item5) is var corners ? new LimbLine(corners).MeanPlace : 0 : marks.Sum(x => x.Item1),
+            FarLine = line.Item1 ? Edge(marks, line.Item3, line.Item4, line.Item5) : [],
             Thumb = thumb.Item1 ? new(thumb.Item3, thumb.Item2[0], thumb.Item2[1], thumb.Item2[2], thumb.Item4) : null,
-            Patches = [.. patches.Select((p, i) => new LimbPatch($"patch {i}", p.Item1, p.Item2, p.Item2 + p.Item3, p.Item4, p.Item5, i == 1 ? 0.002 : 0, i == 2 ? 0.004 : null))],
-            Scan = scan.Item1 ? new("limb.stl", scan.Item2, scan.Item3, scan.Item4, scan.Item5, scan.Item6) : null,
+            Patches = [.. patches.Select((p, i) => line.Item2 && i == 0 ? Drawn(p.Item1, marks[0].Item1, p.Item4) : new LimbPatch($"patch {i}", p.Item1, p.Item2, p.Item2 + p.Item3, p.Item4, p.Item5, i == 1 ? 0.002 : 0, i == 2 ? 0.004 : null))],
+            Wires = [.. wires.Select((w, i) => new LimbWire($"wire {i}", patches.Length > 0 ? new("patch 0", 0, 0) : w.Item1, w.Item2, w.Item3 ? w.Item1 : null, w.Item4, w.Item5, w.Item3 ? w.Item6 : null, w.Item7))],
+            Scan = scan.Item1 ? new("limb.stl", scan.Item2, scan.Item3, scan.Item4, scan.Item5, scan.Item6, thin.Item1 ? thin.Item2 : null) : null,
             Pattern = new(plan.Item1, plan.Item3 ? plan.Item2 : null, plan.Item3, plan.Item4, plan.Item5, plan.Item6, plan.Item7),
         };
+
+    // Five corners round the limb, between the marks.
+    private static IReadOnlyList<LimbCorner> Edge((double, double, bool, double, double)[] marks, double share, double[] off, double turn) =>
+        [.. off.Select((o, i) => new LimbCorner(marks[0].Item1 + share * marks.Skip(1).Sum(m => m.Item1) + o, turn + 2 * Math.PI * i / off.Length))];
+
+    private static LimbPatch Drawn(PatchKind kind, double place, double angle)
+    {
+        LimbCorner[] corners = [new(place, angle * 0.8), new(place + 0.02, angle * 0.8 + 0.3), new(place + 0.03, angle * 0.8 - 0.2)];
+        LimbLine line = new(corners);
+        return new("patch 0", kind, line.Places.Low, line.Places.High, line.Angles.Low, line.Angles.High) { Outline = corners };
+    }
+
+    private static Gen<LimbSpot> Spot => Gen.Select(Gen.Double[-0.1, 0.1], Turn).Select(s => new LimbSpot(null, s.Item1, s.Item2));
 
     private static Gen<Liner> Liner =>
         from sheet in Gen.Select(Gen.Double[0.001, 0.005], Gen.Int[0, 2], Gen.Double[0.05, 0.5], Gen.Double[0.05, 0.5], Share, Share)

@@ -55,11 +55,7 @@ public static class Tiles
                     any |= Line(window, m.From.Moved(-left, -low), m.To.Moved(-left, -low), m.Pen);
                     break;
                 case PolylineMark m when m.Pen is { } pen:
-                    for (int i = 0; i + (m.Closed ? 0 : 1) < m.Places.Count; i++)
-                    {
-                        any |= Line(window, m.Places[i].Moved(-left, -low), m.Places[(i + 1) % m.Places.Count].Moved(-left, -low), pen);
-                    }
-
+                    any |= Run(window, [.. m.Places.Concat(m.Closed ? m.Places.Take(1) : []).Select(p => p.Moved(-left, -low))], pen);
                     break;
                 case PolylineMark m when m.Places.All(p => Inside(window, p.Moved(-left, -low))):
                     window.Outline([.. m.Places.Select(p => p.Moved(-left, -low))], m.Pen, m.Fill);
@@ -109,8 +105,53 @@ public static class Tiles
 
     private static bool Inside(Picture window, Place p) => p.X >= 0 && p.Y >= 0 && p.X <= window.WidthMm && p.Y <= window.HeightMm;
 
-    // The part of a line inside the window (Liang and Barsky 1984).
+    // What of a run of lines lies inside stays one run, so that its dashes go on from piece to piece.
+    private static bool Run(Picture window, Place[] places, Pen pen)
+    {
+        bool any = false;
+        List<Place> run = [];
+        for (int i = 0; i + 1 < places.Length; i++)
+        {
+            if (Inside(window, places[i], places[i + 1]) is not { } part)
+            {
+                continue;
+            }
+
+            if (run.Count == 0 || run[^1] != part.From)
+            {
+                End();
+                run = [part.From];
+            }
+
+            run.Add(part.To);
+            any = true;
+        }
+
+        End();
+        return any;
+
+        void End()
+        {
+            if (run.Count > 1)
+            {
+                window.Polyline(run, pen);
+            }
+        }
+    }
+
     private static bool Line(Picture window, Place a, Place b, Pen pen)
+    {
+        if (Inside(window, a, b) is not { } part)
+        {
+            return false;
+        }
+
+        window.Line(part.From, part.To, pen);
+        return true;
+    }
+
+    // The part of a line inside the window (Liang and Barsky 1984).
+    private static (Place From, Place To)? Inside(Picture window, Place a, Place b)
     {
         double t0 = 0, t1 = 1, dx = b.X - a.X, dy = b.Y - a.Y;
         foreach ((double p, double q) in (ReadOnlySpan<(double, double)>)[(-dx, a.X), (dx, window.WidthMm - a.X), (-dy, a.Y), (dy, window.HeightMm - a.Y)])
@@ -119,7 +160,7 @@ public static class Tiles
             {
                 if (q < 0)
                 {
-                    return false;
+                    return null;
                 }
 
                 continue;
@@ -129,12 +170,6 @@ public static class Tiles
             (t0, t1) = p < 0 ? (Math.Max(t0, t), t1) : (t0, Math.Min(t1, t));
         }
 
-        if (t0 >= t1)
-        {
-            return false;
-        }
-
-        window.Line(new(a.X + t0 * dx, a.Y + t0 * dy), new(a.X + t1 * dx, a.Y + t1 * dy), pen);
-        return true;
+        return t0 >= t1 ? null : (t0 > 0 ? new(a.X + t0 * dx, a.Y + t0 * dy) : a, t1 < 1 ? new(a.X + t1 * dx, a.Y + t1 * dy) : b);
     }
 }

@@ -19,12 +19,14 @@ public static class PatternSheet
         Answer answer = result.Answer ?? throw new ArgumentException("There is no pattern to print.", nameof(result));
         PageFlow flow = new(paper, "Paper pattern", answer.Hand);
         Picture whole = PatternPictures.FullSize(result, ruler: false);
-        IReadOnlyList<Tile> tiles = Tiles.Of(whole, flow.WidthMm, flow.HeightMm - CaptionMm);
-        flow.Title("Paper pattern of the liner", $"{answer.Hand}: full size, 1 : 1, {tiles.Count} pages to join.");
+        IReadOnlyList<Picture>? pages = PatternPictures.Pages(result, flow.WidthMm, flow.HeightMm - CaptionMm);
+        IReadOnlyList<Tile> tiles = pages is null ? Tiles.Of(whole, flow.WidthMm, flow.HeightMm - CaptionMm) : [.. pages.Select((p, i) => new Tile($"Pieces, page {i + 1} of {pages.Count}", p))];
+        flow.Title("Paper pattern of the liner", $"{answer.Hand}: full size, 1 : 1, {(pages is null ? $"{tiles.Count} pages to join" : pages.Count == 1 ? "every piece whole on one page" : $"every piece whole, on {pages.Count} pages")}.");
         flow.Paragraph(answer.Sentence);
         flow.Caution(answer.Cautions);
         flow.CheckRulers();
-        flow.Steps(["Measure both rulers.", "Cut each page along two of its dashed lines and lay it on its neighbours: crosses on crosses, letters tell which comes beside.", "Join with tape, cut along the thick line. Dashed lines in a piece are seams: they meet letter by letter.", "The arrow points to the fingertips; the outer side is up."]);
+        string[] joining = pages is null ? ["Cut each page along two of its dashed lines and lay it on its neighbours: crosses on crosses, letters tell which comes beside. Join with tape."] : [];
+        flow.Steps(["Measure both rulers.", .. joining, "Cut along the thick line. Dashed lines in a piece are seams: they meet letter by letter.", "The arrow points to the fingertips; the outer side is up."]);
         flow.NotToScale(whole, "All pieces, small.", 80);
         foreach (Finding finding in answer.Findings.Where(f => f.Verdict is Verdict.Fails or Verdict.Tight))
         {
@@ -34,7 +36,7 @@ public static class PatternSheet
         foreach (Tile tile in tiles)
         {
             flow.NewPage();
-            flow.AtFullSize(tile.Picture, $"{tile.Name}");
+            flow.AtFullSize(tile.Picture, $"{tile.Name}.");
         }
 
         return flow;

@@ -28,11 +28,11 @@ internal sealed class FormVerb() : Verb("form", "Make the limb's form from tape 
     protected override Reply Answer(ParseResult parsed, Terminal terminal)
     {
         string path = parsed.GetRequiredValue(Hand);
-        (HandModel hand, _) = HandInput.Read(path);
-        FormResult result = FormAnswer.Of(hand, path);
+        (HandModel hand, HandSource source) = HandInput.Read(path);
+        FormResult result = FormAnswer.Of(hand, path, say: terminal.Talk.WriteLine);
         if (result is not { Answer: { } answer, Sheet: { } sheet })
         {
-            throw new BadInputException(result.Errors);
+            throw new BadInputException(HandInput.Placed(result.Errors, path, hand, source));
         }
 
         if (parsed.GetValue(_svg) is { } svg)
@@ -49,7 +49,7 @@ internal sealed class FormVerb() : Verb("form", "Make the limb's form from tape 
 
         if (parsed.GetValue(_offset) is { } offset)
         {
-            (byte[] bytes, string words) = FormFiles.Offset(sheet, hand);
+            (byte[] bytes, string words) = FormFiles.Offset(sheet, hand, terminal.Talk.WriteLine);
             WholeFile.Write(offset, bytes, "--offset");
             terminal.Talk.WriteLine($"Wrote {offset}: {words}");
         }

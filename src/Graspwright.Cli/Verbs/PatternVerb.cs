@@ -37,11 +37,11 @@ internal sealed class PatternVerb() : Verb("pattern", "Lay the liner flat: piece
     {
         string path = parsed.GetRequiredValue(Hand);
         Paper paper = SheetFiles.Paper(parsed.GetValue(_paper)!);
-        (HandModel hand, _) = HandInput.Read(path);
-        PatternResult result = PatternAnswer.Of(hand, path, parsed.GetValue(_compare) is { } traced ? Traced(traced) : null);
+        (HandModel hand, HandSource source) = HandInput.Read(path);
+        PatternResult result = PatternAnswer.Of(hand, path, parsed.GetValue(_compare) is { } traced ? Traced(traced) : null, say: terminal.Talk.WriteLine);
         if (result.Answer is not { } answer)
         {
-            throw new BadInputException(result.Errors);
+            throw new BadInputException(HandInput.Placed(result.Errors, path, hand, source));
         }
 
         Write(parsed.GetValue(_svg), "--svg", () => SvgWriter.Write(PatternPictures.FullSize(result), "pattern"), terminal);

@@ -5,13 +5,14 @@ namespace Graspwright.Form.Pattern;
 /// <summary>Adds the allowance outside a rim.</summary>
 internal static class Allowance
 {
-    private const double LongestMitre = 2;
+    private const double LongestMitre = 2, Look = 0.002;
 
     public static IReadOnlyList<(double X, double Y)> Add(Flat flat, IReadOnlyList<RimRun> runs, Func<RimRun, double> width)
     {
         List<(double X, double Y)> line = [];
-        foreach (RimRun run in runs)
+        for (int r = 0; r < runs.Count; r++)
         {
+            RimRun run = runs[r], before = runs[(r + runs.Count - 1) % runs.Count];
             double w = width(run);
             if (w <= 0)
             {
@@ -23,26 +24,52 @@ internal static class Allowance
                 continue;
             }
 
+            if (width(before) > 0)
+            {
+                Corner(line, flat, run.Points[0], Way(flat, before.Points, before.Points.Count - 1, -1), Way(flat, run.Points, 0, 1), w);
+            }
+
             for (int i = 0; i < run.Points.Count; i++)
             {
-                int v = run.Points[i], a = run.Points[Math.Max(0, i - 1)], b = run.Points[Math.Min(run.Points.Count - 1, i + 1)];
-                (double ax, double ay) = a == v ? Out(flat, v, b) : Out(flat, a, v);
-                (double bx, double by) = b == v ? Out(flat, a, v) : Out(flat, v, b);
-                double mx = ax + bx, my = ay + by, l2 = mx * mx + my * my;
-                double scale = l2 > 1e-12 ? 2 / l2 : 0; // (a + b) · 2 ÷ |a + b|² reaches both offset lines
-                double reach = Math.Min(scale * Math.Sqrt(l2), LongestMitre), length = Math.Sqrt(Math.Max(l2, 1e-24));
-                Put(line, flat.X[v] + w * reach * mx / length, flat.Y[v] + w * reach * my / length);
+                bool first = i == 0, last = i == run.Points.Count - 1;
+                (double X, double Y) into = Way(flat, run.Points, i, -1), on = Way(flat, run.Points, i, 1);
+                Offset(line, flat, run.Points[i], first ? on : into, last ? into : on, w);
             }
         }
 
         return Untangled(line);
     }
 
-    // Outward normal of a piece of rim; the surface lies to its left.
-    private static (double X, double Y) Out(Flat flat, int from, int to)
+    // Two runs that meet in an outer corner: their offset lines are carried on until they meet, as a cutter squares a corner.
+    private static void Corner(List<(double X, double Y)> line, Flat flat, int v, (double X, double Y) into, (double X, double Y) on, double w)
     {
-        double dx = flat.X[to] - flat.X[from], dy = flat.Y[to] - flat.Y[from], l = double.Hypot(dx, dy);
-        return l > 0 ? (dy / l, -dx / l) : (0, 0);
+        if (into.X * on.Y - into.Y * on.X > 0)
+        {
+            Offset(line, flat, v, into, on, w);
+        }
+    }
+
+    private static void Offset(List<(double X, double Y)> line, Flat flat, int v, (double X, double Y) into, (double X, double Y) on, double w)
+    {
+        // outward normals; the surface lies to the left
+        double mx = into.Y + on.Y, my = -into.X - on.X, l2 = mx * mx + my * my;
+        double scale = l2 > 1e-12 ? 2 / l2 : 0; // (a + b) · 2 ÷ |a + b|² reaches both offset lines
+        double reach = Math.Min(scale * Math.Sqrt(l2), LongestMitre), length = Math.Sqrt(Math.Max(l2, 1e-24));
+        Put(line, flat.X[v] + w * reach * mx / length, flat.Y[v] + w * reach * my / length);
+    }
+
+    // Direction of a rim at one of its points, backward (−1) or forward (1), over a length at which a last sliver of a triangle does not count.
+    private static (double X, double Y) Way(Flat flat, IReadOnlyList<int> points, int i, int step)
+    {
+        int v = points[i];
+        double dx = 0, dy = 0, length = 0;
+        for (int j = i + step; j >= 0 && j < points.Count && length < Look; j += step)
+        {
+            (dx, dy) = (step * (flat.X[points[j]] - flat.X[v]), step * (flat.Y[points[j]] - flat.Y[v]));
+            length = double.Hypot(dx, dy);
+        }
+
+        return length > 0 ? (dx / length, dy / length) : (0, 0);
     }
 
     private static void Put(List<(double X, double Y)> line, double x, double y)

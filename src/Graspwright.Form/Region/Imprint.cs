@@ -12,18 +12,23 @@ public sealed record Imprinted(Mesh Mesh, int[] OldFace, HashSet<(int A, int B)>
 /// <summary>Draws lines into surfaces.</summary>
 public static class Imprint
 {
+    private const int Halvings = 16;
+
     /// <summary>Draws the line where a function of the points is 0.</summary>
     /// <param name="sides">The surface.</param>
     /// <param name="values">Value at each point; straight between.</param>
     /// <param name="where">Triangles on which the line is drawn.</param>
     /// <param name="share">A crossing nearer than this share of an edge to one of its points goes through that point.</param>
+    /// <param name="slide">Points that the line would pass so near are moved onto it along their edge, so that it stays smooth; else the line is moved to them.</param>
+    /// <param name="exact">The function between the points too, where it is not straight there; else it is taken as straight.</param>
     /// <remarks>Values at points that the line is moved to become exactly 0.</remarks>
-    public static Imprinted Zero(Neighbourhood sides, double[] values, Func<int, bool>? where = null, double share = 0.02)
+    public static Imprinted Zero(Neighbourhood sides, double[] values, Func<int, bool>? where = null, double share = 0.02, bool slide = false, Func<Vector3D, double>? exact = null)
     {
         ArgumentNullException.ThrowIfNull(sides);
         ArgumentNullException.ThrowIfNull(values);
         Mesh mesh = sides.Mesh;
         int[] c = mesh.Corners;
+        double[] moved = slide ? [.. mesh.Points] : mesh.Points;
         for (int h = 0; h < c.Length; h++)
         {
             if (where is not null && !where(h / 3))
@@ -34,20 +39,21 @@ public static class Imprint
             int a = c[h], b = c[Neighbourhood.Next(h)];
             if (values[a] * values[b] < 0)
             {
-                double t = values[a] / (values[a] - values[b]);
+                double t = Crossing(mesh.At(a), values[a], mesh.At(b), values[b], exact);
                 if (t < share)
                 {
-                    values[a] = 0;
+                    Snap(a, b, t);
                 }
                 else if (t > 1 - share)
                 {
-                    values[b] = 0;
+                    Snap(b, a, 1 - t);
                 }
             }
         }
 
+        mesh = mesh with { Points = moved };
         Dictionary<(int, int), int> crossing = [];
-        List<double> points = [.. mesh.Points];
+        List<double> points = [.. moved];
         List<int> corners = new(c.Length), old = new(c.Length / 3);
         HashSet<(int, int)> line = [];
         for (int f = 0; f < mesh.FaceCount; f++)
@@ -63,6 +69,15 @@ public static class Imprint
 
         // Neighbours of what was cut may lie outside "where": their edges are cut too, so that no corner hangs on an edge.
         return where is null ? new(new([.. points], [.. corners]), [.. old], line) : Mended();
+
+        void Snap(int v, int toward, double t)
+        {
+            values[v] = 0;
+            for (int d = 0; d < 3 && slide; d++)
+            {
+                moved[3 * v + d] += t * (moved[3 * toward + d] - moved[3 * v + d]);
+            }
+        }
 
         void Plain(int f)
         {
@@ -120,7 +135,7 @@ public static class Imprint
             }
 
             (a, b) = key;
-            Vector3D p = mesh.At(a) + values[a] / (values[a] - values[b]) * (mesh.At(b) - mesh.At(a));
+            Vector3D p = mesh.At(a) + Crossing(mesh.At(a), values[a], mesh.At(b), values[b], exact) * (mesh.At(b) - mesh.At(a));
             crossing[key] = x = points.Count / 3;
             points.AddRange([p.X, p.Y, p.Z]);
             return x;
@@ -142,6 +157,24 @@ public static class Imprint
 
             return new(new([.. points], [.. done]), [.. oldDone], line);
         }
+    }
+
+    // Share of the way from one point to the other at which the function is 0; halved as often as a micrometre asks for.
+    private static double Crossing(Vector3D p, double atP, Vector3D q, double atQ, Func<Vector3D, double>? exact)
+    {
+        if (exact is null)
+        {
+            return atP / (atP - atQ);
+        }
+
+        double low = 0, high = 1;
+        for (int i = 0; i < Halvings; i++)
+        {
+            double middle = (low + high) / 2;
+            (low, high) = exact(p + middle * (q - p)) * atP > 0 ? (middle, high) : (low, middle);
+        }
+
+        return (low + high) / 2;
     }
 
     /// <summary>A pair of points with the lower first.</summary>

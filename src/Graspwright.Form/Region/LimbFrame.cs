@@ -79,18 +79,6 @@ public sealed class LimbFrame
     /// <param name="place">Place along the limb [m].</param>
     public double Radius(double place) => _radius[Math.Clamp((int)((place - _low) / _step), 0, Bins - 1)];
 
-    /// <summary>Whether a place lies in a patch of places and angles.</summary>
-    /// <param name="p">The point [m].</param>
-    /// <param name="from">From this place along the limb [m].</param>
-    /// <param name="to">To this place [m].</param>
-    /// <param name="angleFrom">From this angle [rad].</param>
-    /// <param name="angleTo">To this angle, going on toward the thumb [rad].</param>
-    public bool Inside(Vector3D p, double from, double to, double angleFrom, double angleTo)
-    {
-        (double place, double angle) = Of(p);
-        return place >= from && place <= to && Turn(angle - angleFrom) <= Turn(angleTo - angleFrom);
-    }
-
     /// <summary>An angle brought to 0 … 2π.</summary>
     /// <param name="angle">The angle [rad].</param>
     public static double Turn(double angle)

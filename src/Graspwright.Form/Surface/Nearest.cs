@@ -13,7 +13,7 @@ public readonly record struct Foot(int Face, Vector3D Place, double Distance);
 /// <remarks>Four boxes a node, looked at in one go; the last boxes hold one triangle each.</remarks>
 public sealed class Nearest
 {
-    private const int Wide = 4, Sides = 6, None = int.MinValue, Deep = 128;
+    private const int Wide = 4, Sides = 6, None = int.MinValue, Deep = 128, FirstSteps = 4;
 
     private readonly Mesh _mesh;
     private readonly int[] _faces;
@@ -100,7 +100,7 @@ public sealed class Nearest
             if (node < 0)
             {
                 ReadOnlySpan<double> t = _triangles.AsSpan(9 * ~node, 9);
-                (Vector3D q, int where) = TrianglePlace.Nearest(p, new(t[0], t[1], t[2]), new(t[3], t[4], t[5]), new(t[6], t[7], t[8]));
+                (Vector3D q, int where) = TrianglePlace.Of(p, new(t[0], t[1], t[2]), new(t[3], t[4], t[5]), new(t[6], t[7], t[8]));
                 double d = (p - q).Dot(p - q);
                 if (d < best)
                 {
@@ -151,64 +151,76 @@ public sealed class Nearest
     /// <param name="most">How many pairs to stop at.</param>
     public IReadOnlyList<(int A, int B)> Crossings(int most = 1000)
     {
-        List<(int, int)> found = [];
-        Stack<(int A, int B)> stack = new();
-        if (_child.Length > 0)
+        // the first steps give enough pairs of boxes for all cores
+        List<(int A, int B)> pairs = _child.Length > 0 ? [(0, 0)] : [];
+        for (int step = 0; step < FirstSteps; step++)
         {
-            stack.Push((0, 0));
+            Stack<(int, int)> next = new();
+            pairs.ForEach(p => Inside(p.A, p.B, next));
+            pairs = [.. next];
         }
 
-        while (stack.Count > 0 && found.Count < most)
+        List<(int, int)> found = [];
+        Lock gate = new();
+        Parallel.ForEach(pairs, () => (Found: new List<(int, int)>(), Stack: new Stack<(int A, int B)>()), (pair, _, own) =>
         {
-            (int a, int b) = stack.Pop();
-            if (a < 0 && b < 0)
+            own.Stack.Push(pair);
+            while (own.Stack.TryPop(out (int A, int B) p) && own.Found.Count < most)
             {
-                (int f, int g) = (_faces[~a], _faces[~b]);
-                if (Crossing.Cut(_mesh, f, g))
+                if (p.A >= 0 || p.B >= 0)
                 {
-                    found.Add((Math.Min(f, g), Math.Max(f, g)));
+                    Inside(p.A, p.B, own.Stack);
+                }
+                else if (Crossing.Cut(_mesh, _faces[~p.A], _faces[~p.B]))
+                {
+                    own.Found.Add((Math.Min(_faces[~p.A], _faces[~p.B]), Math.Max(_faces[~p.A], _faces[~p.B])));
+                }
+            }
+
+            return own;
+        }, own =>
+        {
+            lock (gate)
+            {
+                found.AddRange(own.Found);
+            }
+        });
+        found.Sort();
+        return found.Count > most ? found[..most] : found;
+    }
+
+    // Pairs of boxes that meet inside a pair; two triangles stay as they are.
+    private void Inside(int a, int b, Stack<(int, int)> into)
+    {
+        if (a < 0 && b < 0)
+        {
+            into.Push((a, b));
+            return;
+        }
+
+        (a, b) = a < 0 ? (b, a) : (a, b); // the first is a node
+        for (int i = 0; i < Wide && _child[Wide * a + i] != None; i++)
+        {
+            Box own = Of(a, i);
+            if (b < 0)
+            {
+                if (own.Meets(Of(b)))
+                {
+                    into.Push((_child[Wide * a + i], b));
                 }
 
                 continue;
             }
 
-            (a, b) = a < 0 ? (b, a) : (a, b); // the first is a node
-            for (int i = 0; i < Wide && _child[Wide * a + i] != None; i++)
+            for (int j = a == b ? i : 0; j < Wide && _child[Wide * b + j] != None; j++)
             {
-                Box own = Of(a, i);
-                if (a == b)
+                // a box with itself: the pairs inside it, none in one triangle
+                if (a == b && i == j ? _child[Wide * a + i] >= 0 : own.Meets(Of(b, j)))
                 {
-                    for (int j = i; j < Wide && _child[Wide * a + j] != None; j++)
-                    {
-                        // a box with itself: the pairs inside it
-                        if (i == j ? _child[Wide * a + i] >= 0 : own.Meets(Of(a, j)))
-                        {
-                            stack.Push((_child[Wide * a + i], _child[Wide * a + j]));
-                        }
-                    }
-                }
-                else if (b < 0)
-                {
-                    if (own.Meets(Of(b)))
-                    {
-                        stack.Push((_child[Wide * a + i], b));
-                    }
-                }
-                else
-                {
-                    for (int j = 0; j < Wide && _child[Wide * b + j] != None; j++)
-                    {
-                        if (own.Meets(Of(b, j)))
-                        {
-                            stack.Push((_child[Wide * a + i], _child[Wide * b + j]));
-                        }
-                    }
+                    into.Push((_child[Wide * a + i], _child[Wide * b + j]));
                 }
             }
         }
-
-        found.Sort();
-        return found;
     }
 
     private readonly record struct Box(Vector3D Low, Vector3D High)

@@ -2,12 +2,12 @@ using Graspwright.Numerics;
 
 namespace Graspwright.Form.Surface;
 
-/// <summary>Nearest places of single triangles (Ericson, Real-Time Collision Detection, 2005).</summary>
+/// <summary>The place of a triangle nearest to a point.</summary>
+/// <source key="ericson-2005">Ericson, Real-Time Collision Detection, 2005.</source>
 internal static class TrianglePlace
 {
-    /// <summary>The place of a triangle nearest to a point.</summary>
-    /// <returns>The place, and on what it lies: 0–2 corners, 3–5 sides from each, 6 inside.</returns>
-    public static (Vector3D Place, int Feature) Nearest(Vector3D p, Vector3D a, Vector3D b, Vector3D c)
+    /// <summary>The place, and what of the triangle it lies on: 0 to 2 corners, 3 to 5 sides, 6 inside.</summary>
+    public static (Vector3D Place, int Feature) Of(Vector3D p, Vector3D a, Vector3D b, Vector3D c)
     {
         Vector3D ab = b - a, ac = c - a, ap = p - a;
         double d1 = ab.Dot(ap), d2 = ac.Dot(ap);

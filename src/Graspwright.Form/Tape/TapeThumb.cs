@@ -187,7 +187,9 @@ public sealed record Loft(Mesh Mesh, bool[] ThumbFace, (Vector3D Foot, Vector3D 
         Mesh whole = new(Rounded([.. points], [.. corners], rim), [.. corners]);
         bool[] isThumb = new bool[whole.FaceCount];
         Array.Fill(isThumb, true, limbFaces, whole.FaceCount - limbFaces);
-        return new(whole, isThumb, (foot, along), end);
+        Vector3D[] normals = SurfaceSums.Normals(limb);
+        (Mesh form0, bool[] beyond) = new ThumbRoot([.. rim.Select(limb.At)], [.. rim.Select(v => normals[v])], foot, along).Draw(whole, isThumb, rim);
+        return new(form0, beyond, (foot, along), end);
     }
 
     // The crease where the thumb is set on, rounded: near it each point goes to the middle of its neighbours, some times over.

@@ -24,6 +24,12 @@ public enum KeyForm
     /// <summary>One pair of such a list.</summary>
     MomentRow,
 
+    /// <summary>A line on the limb: a list of corners, each a place and an angle.</summary>
+    Outline,
+
+    /// <summary>One corner of such a line.</summary>
+    OutlineCorner,
+
     /// <summary>A table of keys.</summary>
     Table,
 

@@ -26,6 +26,9 @@ internal static class KeyMaking
     public static HandKey Moments(string name, string words, string value) =>
         new() { Name = name, Form = KeyForm.MomentTable, Dimension = Dimension.Moment, Words = words, Example = value, Default = value, Bounds = Bounds.NotNegative };
 
+    public static HandKey Outline(string name, string words, string example) =>
+        new() { Name = name, Form = KeyForm.Outline, Dimension = Dimension.Length, Words = words, Example = example };
+
     public static HandKey Part(string name, Func<HandSection> parts) =>
         new() { Name = name, Form = KeyForm.Table, Words = "", Example = "", Parts = parts };
 

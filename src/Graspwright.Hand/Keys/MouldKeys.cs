@@ -14,9 +14,12 @@ internal static class MouldKeys
         Free("zero", "Where the places are counted from.", "\"crease of the wrist\"") with { Default = "\"crease of the wrist\"" },
         Anywhere("near_edge", "Edge of the liner toward the elbow.", "-60 mm") with { DerivedDefault = "the first mark" },
         Anywhere("far_edge", "Edge of the liner toward the fingertips.", "80 mm") with { DerivedDefault = "the last mark" },
+        Outline("near_line", "The same where it is no plane: corners of a line once round the limb, each a place and an angle; near_edge is then left out.", "[[\"-65 mm\", \"0 deg\"], [\"-60 mm\", \"120 deg\"], [\"-60 mm\", \"240 deg\"]]"),
+        Outline("far_line", "The same for the edge toward the fingertips; far_edge is then left out.", "[[\"80 mm\", \"0 deg\"], [\"80 mm\", \"120 deg\"], [\"70 mm\", \"240 deg\"]]"),
         Part("marks", () => Marks!),
         Part("thumb", () => Thumb!),
         Part("patches", () => Patches!),
+        Part("wires", () => FormKeys.Wires),
         Part("scan", () => FormKeys.Scan),
         Part("pattern", () => FormKeys.Pattern),
     ]);
@@ -76,10 +79,11 @@ internal static class MouldKeys
     private static HandSection Patch { get; } = new("A patch. Angles go round from the back of the hand (0) toward the thumb.",
     [
         Choice("kind", "An electric contact, a seam, or what the skin is like there.", "contact", "seam", "tender", "scar", "numb", "bony", "likes load", "keep out") with { Required = true },
-        Anywhere("from", "From this place along the limb.", "-40 mm") with { Required = true },
-        Anywhere("to", "To this place.", "-15 mm") with { Required = true },
-        Angle("angle_from", "From this angle.", "30 deg", Bounds.Turn) with { Required = true },
-        Angle("angle_to", "To this angle, going on toward the thumb and round.", "80 deg", Bounds.Turn) with { Required = true },
+        Anywhere("from", "From this place along the limb.", "-40 mm") with { DerivedDefault = "to be given, or outline" },
+        Anywhere("to", "To this place.", "-15 mm") with { DerivedDefault = "to be given, or outline" },
+        Angle("angle_from", "From this angle.", "30 deg", Bounds.Turn) with { DerivedDefault = "to be given, or outline" },
+        Angle("angle_to", "To this angle, going on toward the thumb and round.", "80 deg", Bounds.Turn) with { DerivedDefault = "to be given, or outline" },
+        Outline("outline", "Drawn freely instead of the four: its corners in turn, each a place and an angle, straight over the surface from one to the next.", "[[\"-40 mm\", \"30 deg\"], [\"-15 mm\", \"50 deg\"], [\"-40 mm\", \"80 deg\"]]"),
         Size("relief", "How far the form is built up there, so that the liner stands off; below 0 = carved, so that it presses.", "1 mm") with { Default = "\"0 mm\"", Bounds = Bounds.Any },
         Size("thickness", "Thickness of the sheet there; left out = as elsewhere.", "4 mm"),
     ]);

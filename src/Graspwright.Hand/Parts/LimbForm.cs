@@ -9,17 +9,26 @@ public sealed record LimbForm
     /// <summary>Marks, in order of place.</summary>
     public required IReadOnlyList<LimbMark> Marks { get; init; }
 
-    /// <summary>Edge of the liner toward the elbow [m].</summary>
+    /// <summary>Edge of the liner toward the elbow; of a drawn line, the mean of its places over the angle [m].</summary>
     public required double NearEdge { get; init; }
 
-    /// <summary>Edge of the liner toward the fingertips [m].</summary>
+    /// <summary>Edge of the liner toward the fingertips; of a drawn line, the mean of its places over the angle [m].</summary>
     public required double FarEdge { get; init; }
+
+    /// <summary>Drawn edge toward the elbow: corners once round the limb; empty = the plane at <see cref="NearEdge"/>.</summary>
+    public IReadOnlyList<LimbCorner> NearLine { get; init; } = [];
+
+    /// <summary>Drawn edge toward the fingertips; empty = the plane at <see cref="FarEdge"/>.</summary>
+    public IReadOnlyList<LimbCorner> FarLine { get; init; } = [];
 
     /// <summary>Thumb that the liner covers; <see langword="null"/> = none.</summary>
     public LimbThumb? Thumb { get; init; }
 
     /// <summary>The skin map: patches that cuts, seams and thickness heed.</summary>
     public IReadOnlyList<LimbPatch> Patches { get; init; } = [];
+
+    /// <summary>Wires over the liner.</summary>
+    public IReadOnlyList<LimbWire> Wires { get; init; } = [];
 
     /// <summary>A scan of the limb; <see langword="null"/> = the form is made from the marks.</summary>
     public LimbScan? Scan { get; init; }
@@ -81,7 +90,28 @@ public enum PatchKind
 /// <param name="AngleToRadians">To this angle [rad].</param>
 /// <param name="Relief">How far the form is built up there, so that the liner stands off; below 0 = carved, so that it presses [m].</param>
 /// <param name="Thickness">Thickness of the sheet there; <see langword="null"/> = as elsewhere [m].</param>
-public sealed record LimbPatch(string Name, PatchKind Kind, double From, double To, double AngleFromRadians, double AngleToRadians, double Relief = 0, double? Thickness = null);
+public sealed record LimbPatch(string Name, PatchKind Kind, double From, double To, double AngleFromRadians, double AngleToRadians, double Relief = 0, double? Thickness = null)
+{
+    /// <summary>Its corners in turn, where it is drawn freely: places and angles are then those of the box round it; empty = it is that box.</summary>
+    public IReadOnlyList<LimbCorner> Outline { get; init; } = [];
+}
+
+/// <summary>A spot on the limb: the middle of a patch, or a place and an angle.</summary>
+/// <param name="Patch">Name of the patch; <see langword="null"/> = by place and angle.</param>
+/// <param name="Place">Place along the limb [m].</param>
+/// <param name="AngleRadians">Angle round it [rad].</param>
+public sealed record LimbSpot(string? Patch, double Place, double AngleRadians);
+
+/// <summary>A wire over the liner.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="From">Where it begins.</param>
+/// <param name="To">Where it ends.</param>
+/// <param name="Via">Where it passes on the way; <see langword="null"/> = the shortest way.</param>
+/// <param name="Clearance">How far it keeps from skin that must not be rubbed [m].</param>
+/// <param name="Slack">Share of its way that it is longer.</param>
+/// <param name="Diameter">Diameter over its insulation; <see langword="null"/> = not known [m].</param>
+/// <param name="LeastBend">Least radius of a bend ÷ diameter.</param>
+public sealed record LimbWire(string Name, LimbSpot From, LimbSpot To, LimbSpot? Via, double Clearance, double Slack, double? Diameter, double LeastBend);
 
 /// <summary>A scan of the limb.</summary>
 /// <param name="File">Name of its file, relative to the hand file.</param>
@@ -90,7 +120,8 @@ public sealed record LimbPatch(string Name, PatchKind Kind, double From, double 
 /// <param name="Back">Axis that points out of the back of the hand.</param>
 /// <param name="Zero">Where the zero of the places lies on the axis along the limb [m].</param>
 /// <param name="SmallHole">Longest rim of a hole that is closed [m].</param>
-public sealed record LimbScan(string File, string? Unit, string Along, string Back, double Zero, double SmallHole);
+/// <param name="Thin">How far it may stray when it is thinned; 0 = it is not, <see langword="null"/> = left to its size [m].</param>
+public sealed record LimbScan(string File, string? Unit, string Along, string Back, double Zero, double SmallHole, double? Thin = null);
 
 /// <summary>How the paper pattern is made.</summary>
 /// <param name="SeamRadians">Angle of the long seam [rad].</param>
@@ -104,6 +135,9 @@ public sealed record PatternPlan(double SeamRadians, double? Allowance, bool Bot
 {
     /// <summary>The defaults.</summary>
     public static PatternPlan Usual { get; } = new(270 * Math.PI / 180, null, BothSides: false, 0.04, 0.05, 20e3, "sleeve");
+
+    /// <summary>Outline of the thumb's opening; empty = along its root.</summary>
+    public IReadOnlyList<LimbCorner> Opening { get; init; } = [];
 }
 
 /// <summary>The chain of copies from the limb to the shell.</summary>

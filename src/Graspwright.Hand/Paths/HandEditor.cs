@@ -82,7 +82,7 @@ public sealed class HandEditor
     public EditResult Set(string path, string value)
     {
         ArgumentNullException.ThrowIfNull(value);
-        if (!HandPath.TrySplit(path, out IReadOnlyList<PathStep>? steps) || HandPath.Describe(steps) is not { Form: not (KeyForm.Table or KeyForm.MomentRow) } key)
+        if (!HandPath.TrySplit(path, out IReadOnlyList<PathStep>? steps) || HandPath.Describe(steps) is not { Form: not (KeyForm.Table or KeyForm.MomentRow or KeyForm.OutlineCorner) } key)
         {
             return Refused(path, $"the path {path}", "the path of a value", NearestPath(path) is { } near ? $"did you mean {near}?" : "list the paths of this hand");
         }
@@ -230,7 +230,7 @@ public sealed class HandEditor
 
     private (string? Toml, HandError? Error) Literal(HandKey key, string path, string value)
     {
-        bool list = key.Form is KeyForm.Pair or KeyForm.Triple or KeyForm.MomentTable or KeyForm.AsThere or KeyForm.SeveralAsThere or KeyForm.Words && value.TrimStart().StartsWith('[');
+        bool list = key.Form is KeyForm.Pair or KeyForm.Triple or KeyForm.MomentTable or KeyForm.Outline or KeyForm.AsThere or KeyForm.SeveralAsThere or KeyForm.Words && value.TrimStart().StartsWith('[');
         bool plain = key.Form is KeyForm.Quantity or KeyForm.Triple or KeyForm.AsThere or KeyForm.AsMeasured && key.Dimension == Dimension.Number && double.TryParse(value, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out double number) && double.IsFinite(number);
         string toml = list ? value.Trim() : plain && !value.Trim().StartsWith('.') && !value.Trim().EndsWith('.') ? value.Trim() : Toml.Text(value.Trim());
         (HandSource? source, IReadOnlyList<HandError> errors) = HandSource.Parse(new(Source.Text.Name, "value = " + toml, HasByteOrderMark: false));

@@ -103,6 +103,9 @@ public static class HandPath
         KeyForm.MomentTable when step.Index >= 1 => key with { Form = KeyForm.MomentRow },
         KeyForm.MomentRow when step.Index == 1 => One(key with { Bounds = Bounds.Posture }, Dimension.Angle),
         KeyForm.MomentRow when step.Index == 2 => One(key, Dimension.Moment),
+        KeyForm.Outline when step.Index >= 1 => key with { Form = KeyForm.OutlineCorner },
+        KeyForm.OutlineCorner when step.Index == 1 => One(key, Dimension.Length),
+        KeyForm.OutlineCorner when step.Index == 2 => One(key with { Bounds = Bounds.Turn }, Dimension.Angle),
         _ => null,
     };
 

@@ -51,7 +51,7 @@ internal static class Walk
                 (_, TableNode part) when key.Parts is not null => Leaves(part, key.Parts(), here),
                 (KeyForm.Pair, _) => [here + ".x", here + ".y"],
                 (KeyForm.Triple, _) => [here + "[1]", here + "[2]", here + "[3]"],
-                (KeyForm.MomentTable, ArrayNode rows) => Enumerable.Range(1, rows.Items.Count)
+                (KeyForm.MomentTable or KeyForm.Outline, ArrayNode rows) => Enumerable.Range(1, rows.Items.Count)
                     .SelectMany(i => new[] { string.Create(CultureInfo.InvariantCulture, $"{here}[{i}][1]"), string.Create(CultureInfo.InvariantCulture, $"{here}[{i}][2]") }),
                 _ => [here],
             };

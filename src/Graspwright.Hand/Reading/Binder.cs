@@ -53,6 +53,14 @@ internal sealed class Binder(BindingRun run, TableNode? table, TableNode? shared
 
     public MomentTable Moments(string name) => ValueReading.Moments(Key(name), Value(name, null)!, "", null);
 
+    /// <summary>Corners of a line on the limb; empty where the file has none, or none that can be read.</summary>
+    public IReadOnlyList<LimbCorner> Outline(string name) =>
+        Node(name) is { } node && ValueReading.Outline(Key(name), node, "", null) is { } corners && corners.All(c => double.IsFinite(c.Place + c.AngleRadians)) ? corners : [];
+
+    /// <summary>A fault of one corner of such a line, from 0.</summary>
+    public void Fault(string key, int corner, string found, string allowed, string fix) =>
+        run.Faults.Add(Node(key) is ArrayNode list && corner < list.Items.Count ? list.Items[corner].Place : PlaceOf(key), FormattableString.Invariant($"{HandPath.Join(path, key)}[{corner + 1}]"), found, allowed, fix);
+
     public string Word(string name, string? derived = null) =>
         Value(name, derived) is { } node ? ValueReading.Word(Key(name), node, "", null) ?? "" : "";
 

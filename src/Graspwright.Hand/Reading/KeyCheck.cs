@@ -38,6 +38,9 @@ internal sealed class KeyCheck(Faults faults, string? folder)
             case KeyForm.MomentTable:
                 ValueReading.Moments(key, node, path, faults);
                 break;
+            case KeyForm.Outline:
+                ValueReading.Outline(key, node, path, faults);
+                break;
             case KeyForm.Text or KeyForm.Choice:
                 ValueReading.Word(key, node, path, faults);
                 break;

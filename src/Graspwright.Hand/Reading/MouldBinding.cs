@@ -35,25 +35,36 @@ internal static class MouldBinding
         }
 
         double first = marks.Count > 0 ? marks[0].Place : double.NaN, last = marks.Count > 0 ? marks[^1].Place : double.NaN;
+        (double near, IReadOnlyList<LimbCorner> nearLine) = OutlineBinding.Edge(t, "near", first, last);
+        (double far, IReadOnlyList<LimbCorner> farLine) = OutlineBinding.Edge(t, "far", first, last);
+        LimbPatch[] patches = [.. t.Part("patches").NamedParts().Select(p => Patch(p.Name, p.Part, first, last))];
         LimbForm form = new()
         {
             Zero = t.Word("zero"),
             Marks = marks,
-            NearEdge = t.Quantity("near_edge", Toml.Quantity(first, Dimension.Length)),
-            FarEdge = t.Quantity("far_edge", Toml.Quantity(last, Dimension.Length)),
+            NearEdge = near,
+            FarEdge = far,
+            NearLine = nearLine,
+            FarLine = farLine,
             Thumb = t.OptionalPart("thumb") is { } thumb ? new(thumb.Quantity("place"), thumb.Quantity("root"), thumb.Quantity("largest"), thumb.Quantity("length"), thumb.Quantity("angle")) : null,
-            Patches = [.. t.Part("patches").NamedParts().Select(p => Patch(p.Name, p.Part))],
+            Patches = patches,
+            Wires = [.. t.Part("wires").NamedParts().Select(w => WireBinding.Wire(w.Name, w.Part, patches))],
             Scan = t.OptionalPart("scan") is { } scan ? Scan(scan) : null,
-            Pattern = Pattern(t.Part("pattern")),
+            Pattern = Pattern(t.Part("pattern"), first, last),
         };
         if (form.NearEdge >= form.FarEdge)
         {
-            t.Fault(t.PlaceOf("near_edge"), "near_edge", "an edge toward the elbow that lies beyond the one toward the fingertips", "a place before far_edge", "swap the two, or check the signs");
+            string key = t.Has("near_edge") || !t.Has("near_line") ? "near_edge" : "near_line";
+            t.Fault(t.PlaceOf(key), key, "an edge toward the elbow that lies beyond the one toward the fingertips", "a place before the other edge", "swap the two, or check the signs");
         }
         else if (form.NearEdge < first || form.FarEdge > last)
         {
             string edge = form.NearEdge < first ? "near_edge" : "far_edge";
             t.Fault(t.PlaceOf(edge), edge, "an edge beyond the marks", "an edge between the first and the last mark", "add a mark there: a girth that was not measured is not guessed");
+        }
+        else
+        {
+            OutlineBinding.Apart(t, form);
         }
 
         return form;
@@ -121,7 +132,7 @@ internal static class MouldBinding
 
     private static LimbScan Scan(Binder t)
     {
-        LimbScan scan = new(t.Word("file"), t.Has("unit") ? t.Word("unit") : null, t.Word("along"), t.Word("back"), t.Quantity("zero_at"), t.Quantity("small_hole"));
+        LimbScan scan = new(t.Word("file"), t.Has("unit") ? t.Word("unit") : null, t.Word("along"), t.Word("back"), t.Quantity("zero_at"), t.Quantity("small_hole"), t.Optional("thin"));
         if (scan.Along.TrimStart('-') == scan.Back.TrimStart('-'))
         {
             t.Fault(t.PlaceOf("back"), "back", $"{scan.Back}, the line of {scan.Along} along the limb", "another axis than along", "look at the scan in a viewer: which axis comes out of the back of the hand?");
@@ -130,17 +141,49 @@ internal static class MouldBinding
         return scan;
     }
 
-    private static PatternPlan Pattern(Binder t) => new(t.Quantity("seam"), t.Optional("allowance"), t.Word("allowance_on") == "both sides", t.Quantity("notches"), t.Quantity("stretch"), t.Quantity("hand_pressure"), t.Word("thumb"));
-
-    private static LimbPatch Patch(string name, Binder t)
+    private static PatternPlan Pattern(Binder t, double first, double last)
     {
-        double from = t.Quantity("from"), to = t.Quantity("to");
-        if (from >= to)
+        PatternPlan plan = new(t.Quantity("seam"), t.Optional("allowance"), t.Word("allowance_on") == "both sides", t.Quantity("notches"), t.Quantity("stretch"), t.Quantity("hand_pressure"), t.Has("thumb") || !t.Has("opening") ? t.Word("thumb") : "opening") { Opening = OutlineBinding.Closed(t, "opening", first, last) };
+        if (plan.Opening.Count > 0 && plan.Thumb != "opening")
         {
-            t.Fault(t.PlaceOf("from"), "from", "a patch that ends before it begins", "from below to", "swap the two");
+            t.Fault(t.PlaceOf("opening"), "opening", "the outline of an opening beside a sleeve", "an outline with thumb = \"opening\"", "write thumb = \"opening\", or remove the outline");
         }
 
-        return new(name, t.Choice<PatchKind>("kind"), from, to, t.Quantity("angle_from"), t.Quantity("angle_to"), t.Quantity("relief"), t.Optional("thickness"));
+        return plan;
+    }
+
+    private static LimbPatch Patch(string name, Binder t, double first, double last)
+    {
+        LimbPatch patch = new(name, t.Choice<PatchKind>("kind"), t.Quantity("from"), t.Quantity("to"), t.Quantity("angle_from"), t.Quantity("angle_to"), t.Quantity("relief"), t.Optional("thickness"));
+        string[] box = ["from", "to", "angle_from", "angle_to"];
+        if (!t.Has("outline"))
+        {
+            foreach (string key in box.Where(k => !t.Has(k)))
+            {
+                t.Fault(t.Place, key, "nothing", "from, to, angle_from and angle_to, or an outline", $"measure it and add {key} to [{t.Path}], or draw the patch as outline = [[place, angle], …]");
+            }
+
+            if (patch.From >= patch.To)
+            {
+                t.Fault(t.PlaceOf("from"), "from", "a patch that ends before it begins", "from below to", "swap the two");
+            }
+
+            return patch;
+        }
+
+        foreach (string key in box.Where(t.Has))
+        {
+            t.Fault(t.PlaceOf(key), key, $"{key} beside an outline", "one of the two", $"remove {key}: the outline says it");
+        }
+
+        IReadOnlyList<LimbCorner> corners = OutlineBinding.Closed(t, "outline", first, last);
+        if (corners.Count == 0)
+        {
+            return patch;
+        }
+
+        LimbLine line = new(corners);
+        return patch with { From = line.Places.Low, To = line.Places.High, AngleFromRadians = line.Angles.Low, AngleToRadians = line.Angles.High, Outline = corners };
     }
 
     private static PuttyLabel Putty(Binder t, Binder liner)

@@ -103,6 +103,36 @@ internal static class ValueReading
         return new(angles, moments);
     }
 
+    /// <summary>Most corners of a line that is drawn by hand.</summary>
+    internal const int MostCorners = 200;
+
+    public static IReadOnlyList<LimbCorner> Outline(HandKey key, Node node, string path, Faults? faults)
+    {
+        List<LimbCorner> corners = [];
+        if (node is not ArrayNode { Items.Count: >= 3 and <= MostCorners } rows)
+        {
+            string found = node is ArrayNode { Items.Count: var count } ? string.Create(CultureInfo.InvariantCulture, $"a list of {count}") : node.Found();
+            faults?.Add(node.Place, path, found, string.Create(CultureInfo.InvariantCulture, $"a list of 3 to {MostCorners} corners, each a place and an angle"), $"write {key.Example}");
+            return [];
+        }
+
+        HandKey place = key with { Example = "\"25 mm\"" }, angle = key with { Dimension = Dimension.Angle, Bounds = Bounds.Turn, Example = "\"90 deg\"" };
+        for (int i = 0; i < rows.Items.Count; i++)
+        {
+            string here = string.Create(CultureInfo.InvariantCulture, $"{path}[{i + 1}]");
+            if (rows.Items[i] is not ArrayNode { Items: [var along, var round] })
+            {
+                faults?.Add(rows.Items[i].Place, here, rows.Items[i].Found(), "a corner: place and angle", "write [\"25 mm\", \"90 deg\"]");
+                corners.Add(new(double.NaN, double.NaN));
+                continue;
+            }
+
+            corners.Add(new(Quantity(place, along, here + "[1]", faults), Quantity(angle, round, here + "[2]", faults)));
+        }
+
+        return corners;
+    }
+
     public static string? Word(HandKey key, Node node, string path, Faults? faults)
     {
         if (node is not TextNode text)

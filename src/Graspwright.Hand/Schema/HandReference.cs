@@ -74,6 +74,7 @@ public static class HandReference
         KeyForm.Pair => "x and y, each " + Of(key.Dimension),
         KeyForm.Triple => "three, each " + Of(key.Dimension),
         KeyForm.MomentTable => "pairs of an angle and a moment",
+        KeyForm.Outline => "corners, each a length and an angle",
         KeyForm.FingerOrBar => "name of a finger, or a table",
         KeyForm.FileName => "name of a file inside the folder",
         KeyForm.Tolerance or KeyForm.AsThere => "as the value itself",
@@ -88,6 +89,7 @@ public static class HandReference
     private static string Allowed(HandKey key) => key.Form switch
     {
         KeyForm.Choice => string.Join(", ", key.Choices.Select(c => $"`\"{c}\"`")),
+        KeyForm.Outline => $"3 to {ValueReading.MostCorners} corners",
         KeyForm.Text or KeyForm.FileName or KeyForm.FingerOrBar or KeyForm.AsThere or KeyForm.SeveralAsThere or KeyForm.AsMeasured or KeyForm.Words => "any",
         _ => key.Bounds.Words + (key.Unbounded is { } word ? $", or `\"{word}\"`" : ""),
     };

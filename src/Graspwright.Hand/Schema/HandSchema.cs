@@ -66,6 +66,7 @@ public static class HandSchema
             KeyForm.Pair => List(One(key), One(key)),
             KeyForm.Triple => new() { ["anyOf"] = new JsonArray(One(key), List(One(key), One(key), One(key))) },
             KeyForm.MomentTable => new() { ["type"] = "array", ["minItems"] = 1, ["items"] = List(One(key with { Dimension = Dimension.Angle, Bounds = Bounds.Any }), One(key)) },
+            KeyForm.Outline => new() { ["type"] = "array", ["minItems"] = 3, ["maxItems"] = ValueReading.MostCorners, ["items"] = List(One(key), One(key with { Dimension = Dimension.Angle })) },
             KeyForm.FingerOrBar => new() { ["anyOf"] = new JsonArray(new JsonObject { ["type"] = "string" }, new JsonObject { ["$ref"] = "#/$defs/bar" }) },
             _ => Table(key.Parts!()),
         };

@@ -104,7 +104,7 @@ internal static class DecisionWriter
     private static string InToml(string path, string value)
     {
         KeyForm? form = HandPath.TrySplit(path, out IReadOnlyList<PathStep>? steps) ? HandPath.Describe(steps)?.Form : null;
-        bool list = form is KeyForm.Pair or KeyForm.Triple or KeyForm.MomentTable or KeyForm.Words && value.StartsWith('[');
+        bool list = form is KeyForm.Pair or KeyForm.Triple or KeyForm.MomentTable or KeyForm.Outline or KeyForm.Words && value.StartsWith('[');
         return list || (form is KeyForm.Quantity or KeyForm.Triple && IsNumber(value)) ? value : Toml.Text(value);
     }
 

@@ -24,8 +24,8 @@ internal static class MouldWriter
     private static void Form(OutTable t, LimbForm form)
     {
         t.Word("zero", form.Zero);
-        t.Quantity("near_edge", form.NearEdge);
-        t.Quantity("far_edge", form.FarEdge);
+        Edge("near", form.NearEdge, form.NearLine);
+        Edge("far", form.FarEdge, form.FarLine);
         OutTable marks = t.Part("marks");
         foreach (LimbMark mark in form.Marks)
         {
@@ -52,10 +52,18 @@ internal static class MouldWriter
         {
             OutTable one = patches.InlinePart(patch.Name);
             one.Word("kind", patch.Kind switch { PatchKind.LikesLoad => "likes load", PatchKind.KeepOut => "keep out", var kind => kind.ToString().ToLowerInvariant() });
-            one.Quantity("from", patch.From);
-            one.Quantity("to", patch.To);
-            one.Quantity("angle_from", patch.AngleFromRadians);
-            one.Quantity("angle_to", patch.AngleToRadians);
+            if (patch.Outline.Count > 0)
+            {
+                one.Outline("outline", patch.Outline);
+            }
+            else
+            {
+                one.Quantity("from", patch.From);
+                one.Quantity("to", patch.To);
+                one.Quantity("angle_from", patch.AngleFromRadians);
+                one.Quantity("angle_to", patch.AngleToRadians);
+            }
+
             one.Optional("thickness", patch.Thickness);
             if (patch.Relief != 0)
             {
@@ -63,6 +71,20 @@ internal static class MouldWriter
             }
 
             patches.Close(patch.Name, one);
+        }
+
+        OutTable wires = t.Part("wires");
+        foreach (LimbWire wire in form.Wires)
+        {
+            OutTable one = wires.InlinePart(wire.Name);
+            Spot(one, "from", wire.From);
+            Spot(one, "to", wire.To);
+            Spot(one, "via", wire.Via);
+            one.Quantity("clearance", wire.Clearance);
+            one.Quantity("slack", wire.Slack);
+            one.Optional("diameter", wire.Diameter);
+            one.Quantity("least_bend", wire.LeastBend);
+            wires.Close(wire.Name, one);
         }
 
         if (form.Scan is { } scan)
@@ -77,6 +99,7 @@ internal static class MouldWriter
             part.GuessedWord("along", scan.Along);
             part.GuessedWord("back", scan.Back);
             part.Quantity("zero_at", scan.Zero);
+            part.Optional("thin", scan.Thin);
             part.Quantity("small_hole", scan.SmallHole);
         }
 
@@ -88,6 +111,32 @@ internal static class MouldWriter
         pattern.Quantity("stretch", form.Pattern.Stretch);
         pattern.Quantity("hand_pressure", form.Pattern.HandPressure);
         pattern.GuessedWord("thumb", form.Pattern.Thumb);
+        pattern.Outline("opening", form.Pattern.Opening);
+
+        void Edge(string side, double plane, IReadOnlyList<LimbCorner> line)
+        {
+            if (line.Count > 0)
+            {
+                t.Outline(side + "_line", line);
+            }
+            else
+            {
+                t.Quantity(side + "_edge", plane);
+            }
+        }
+    }
+
+    private static void Spot(OutTable t, string key, LimbSpot? spot)
+    {
+        if (spot?.Patch is { } patch)
+        {
+            t.Word(key, patch);
+        }
+        else if (spot is not null)
+        {
+            t.Quantity($"{key}_place", spot.Place);
+            t.Quantity($"{key}_angle", spot.AngleRadians);
+        }
     }
 
     private static void Liner(OutTable t, Liner liner)

@@ -35,6 +35,15 @@ internal sealed partial class OutTable(string path, HandSection section, IReadOn
             Toml.List(rows.Select(r => Toml.List([Toml.Quantity(r.First, Dimension.Angle), Toml.Quantity(r.Second, Dimension.Moment)]))));
     }
 
+    /// <summary>Corners of a line on the limb; left out where there are none.</summary>
+    public void Outline(string name, IReadOnlyList<LimbCorner> corners)
+    {
+        if (corners.Count > 0)
+        {
+            Line(name, Toml.List(corners.Select(c => Toml.List([Toml.Quantity(c.Place, Dimension.Length), Toml.Quantity(c.AngleRadians, Dimension.Angle)]))));
+        }
+    }
+
     public void Word(string name, string text) => Line(name, Toml.Text(text));
 
     /// <summary>A word that is left out where it is still the guess.</summary>

@@ -133,7 +133,7 @@ public sealed class HandAnswers(OpenHand open, LongWorks works)
 
         if (verb == "form")
         {
-            FormResult form = FormAnswer.Of(hand, open.Path, stop);
+            FormResult form = FormAnswer.Of(hand, open.Path, stop: stop);
             return new(verb, form.Answer, form.Errors, form);
         }
 

@@ -12,7 +12,6 @@ namespace Graspwright.Page.Pattern;
 public static class SolidView
 {
     private const double Unit = 1e-4, CellMetres = 4.5e-3, Contour = 0.01, SameMetres = 1e-7, OffMetres = 1.5e-4;
-    private const int PatchSteps = 12;
 
     /// <summary>The form as JSON: whether it is <c>left</c>, <c>points</c>, <c>corners</c>, <c>lines</c> with <c>kind</c>, <c>words</c> and <c>points</c>, <c>hollows</c> with number, place and direction.</summary>
     /// <param name="sheet">The sheet on its form.</param>
@@ -147,7 +146,7 @@ public static class SolidView
         yield return ("seam", "seam", seam);
         foreach (LimbPatch patch in limb.Patches)
         {
-            yield return ("skin", patch.Name, Level(form, DrawnLoop.Values(form, sheet.Form.Frame, Corners(patch)), 0, f => !sheet.Form.IsThumb[f]));
+            yield return ("skin", patch.Name, Level(form, SkinMap.Outline(sheet.Form.Frame, patch).Values(form), 0, f => !sheet.Form.IsThumb[f]));
         }
 
         double[] depth = sheet.Depth;
@@ -155,13 +154,6 @@ public static class SolidView
         {
             yield return ("hollow", "hollow", Level(part, depth, SheetOnForm.LeastDepth, _ => true));
         }
-    }
-
-    private static IReadOnlyList<(double Place, double Angle)> Corners(LimbPatch patch)
-    {
-        double width = LimbFrame.Turn(patch.AngleToRadians - patch.AngleFromRadians);
-        double[] angles = [.. Enumerable.Range(0, PatchSteps + 1).Select(i => patch.AngleFromRadians + width * i / PatchSteps)];
-        return [.. angles.Select(a => (patch.From, a)), .. angles.Reverse().Select(a => (patch.To, a))];
     }
 
     /// <summary>The line along which values at the points of a surface are at a level.</summary>

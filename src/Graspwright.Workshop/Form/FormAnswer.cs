@@ -1,3 +1,4 @@
+using Graspwright.Form.Region;
 using Graspwright.Form.Repair;
 using Graspwright.Form.Surface;
 using Graspwright.Form.Tape;
@@ -13,7 +14,14 @@ namespace Graspwright.Workshop.Form;
 /// <param name="Answer">The answer; <see langword="null"/> = there is none.</param>
 /// <param name="Errors">What is wrong with the input.</param>
 /// <param name="Sheet">The sheet on its form.</param>
-public sealed record FormResult(Answer? Answer, IReadOnlyList<InputError> Errors, SheetOnForm? Sheet);
+public sealed record FormResult(Answer? Answer, IReadOnlyList<InputError> Errors, SheetOnForm? Sheet)
+{
+    /// <summary>The skin map.</summary>
+    public IReadOnlyList<LimbPatch> Patches { get; init; } = [];
+
+    /// <summary>Wires over the liner.</summary>
+    public IReadOnlyList<WireOnForm> Wires { get; init; } = [];
+}
 
 /// <summary>How big is the form, how thick does the sheet lie on it, and where does it trap air?</summary>
 public static class FormAnswer
@@ -23,12 +31,13 @@ public static class FormAnswer
     /// <summary>Answers.</summary>
     /// <param name="hand">The hand.</param>
     /// <param name="file">Path of its file.</param>
+    /// <param name="say">Told how far a long thinning of a scan is.</param>
     /// <param name="stop">Stops it.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static FormResult Of(HandModel hand, string file, CancellationToken stop = default)
+    public static FormResult Of(HandModel hand, string file, Action<string>? say = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(hand);
-        (FormModel? form, IReadOnlyList<InputError> errors) = FormModel.Of(hand, file);
+        (FormModel? form, IReadOnlyList<InputError> errors) = FormModel.Of(hand, file, say, stop);
         if (form is null)
         {
             return new(null, errors, null);
@@ -37,7 +46,8 @@ public static class FormAnswer
         SheetOnForm sheet = SheetOnForm.Of(form, hand, stop: stop);
         SurfaceSums sums = SurfaceSums.Of(form.Sides);
         List<Figure> figures = Figures(form, sheet, sums);
-        List<Finding> findings = [.. Findings(form, sheet, hand)];
+        IReadOnlyList<WireOnForm> wires = WireOnForm.All(sheet, hand.Form!, stop);
+        List<Finding> findings = [.. Findings(form, sheet, hand), .. WireTables.Findings(wires, sheet, hand.Form!)];
         Answer answer = new()
         {
             Verb = "form",
@@ -45,10 +55,10 @@ public static class FormAnswer
             Sentence = Sentence(form, sheet),
             Figures = figures,
             Findings = findings,
-            Tables = [Hollows(sheet), Girths(form, hand.Form!), .. Skin(hand.Form!), .. Mends(form)],
-            Cautions = FormCautions.Form,
+            Tables = [Hollows(sheet), Girths(form, hand.Form!), .. Edges(hand.Form!), .. WireTables.Tables(wires, form), .. Skin(hand.Form!), .. Mends(form)],
+            Cautions = wires.Count > 0 ? [.. FormCautions.Form.SkipLast(1), .. FormCautions.Wires, FormCautions.Form[^1]] : FormCautions.Form,
         };
-        return new(answer, [], sheet);
+        return new(answer, [], sheet) { Patches = hand.Form!.Patches, Wires = wires };
     }
 
     private static string Sentence(FormModel form, SheetOnForm sheet)
@@ -133,14 +143,14 @@ public static class FormAnswer
             yield break;
         }
 
-        LimbPatch[] sore = [.. hand.Form.Patches.Where(p => p.Kind is PatchKind.Tender or PatchKind.Scar or PatchKind.Bony or PatchKind.Numb)];
+        (string Name, DrawnLoop Outline)[] sore = [.. hand.Form.Patches.Where(p => p.Kind is PatchKind.Tender or PatchKind.Scar or PatchKind.Bony or PatchKind.Numb).Select(p => (p.Name, SkinMap.Outline(form.Frame, p)))];
         for (int i = 0; i < sheet.Hollows.Count; i++)
         {
             Graspwright.Form.Hollows.Hollow hollow = sheet.Hollows[i];
             Vector3D p = sheet.Region.Sides.Mesh.At(hollow.Deepest);
-            LimbPatch? on = sore.FirstOrDefault(s => form.Frame.Inside(p, s.From, s.To, s.AngleFromRadians, s.AngleToRadians));
+            string? on = sore.FirstOrDefault(s => s.Outline.At(p) <= 0).Name;
             string at = At(form, p);
-            string near = on is null ? "" : $" It lies on {on.Name}: rather fill it on the plaster than press hard there.";
+            string near = on is null ? "" : $" It lies on {on}: rather fill it on the plaster than press hard there.";
             yield return new("hollow", $"hollow {i + 1}", hollow.Depth > sheet.Plain ? Verdict.Fails : Verdict.Tight, $"The sheet bridges {Number(1e6 * hollow.Area, 0)} mm², {Number(1000 * hollow.Depth)} mm deep, {at}: air stays under it.{near}",
                 $"Press it in as number {i + 1}, before the sheet is laid farther; else fill it on the plaster.")
             { Figure = 1000 * hollow.Depth, Limit = 1000 * sheet.Plain, Unit = "mm" };
@@ -176,7 +186,7 @@ public static class FormAnswer
     internal static string At(FormModel form, Vector3D p)
     {
         (double place, double angle) = form.Frame.Of(p);
-        return $"at {Number(1000 * place, 0)} mm, {Number(double.RadiansToDegrees(Graspwright.Form.Region.LimbFrame.Turn(angle)), 0)}° round from the back";
+        return $"at {Number(1000 * place, 0)} mm, {Number(double.RadiansToDegrees(LimbFrame.Turn(angle)), 0)}° round from the back";
     }
 
     private static string At(Vector3D p) => double.IsNaN(p.X) ? "here and there" : $"the first at {Number(1000 * p.X, 0)}, {Number(1000 * p.Y, 0)}, {Number(1000 * p.Z, 0)} mm";
@@ -185,18 +195,30 @@ public static class FormAnswer
 
     private static Table Hollows(SheetOnForm sheet) => new("hollows, in the order to press them in",
         [new("no", ""), new("place", "mm"), new("round", "deg"), new("deep", "mm"), new("area", "mm²"), new("air", "ml")],
-        [.. sheet.Hollows.Select((h, i) => (sheet.Form.Frame.Of(sheet.Region.Sides.Mesh.At(h.Deepest)), h, i)).Select(x => (IReadOnlyList<Cell>)[x.i + 1, 1000 * x.Item1.Place, double.RadiansToDegrees(Graspwright.Form.Region.LimbFrame.Turn(x.Item1.Angle)), 1000 * x.h.Depth, 1e6 * x.h.Area, 1e6 * x.h.Volume])]);
+        [.. sheet.Hollows.Select((h, i) => (sheet.Form.Frame.Of(sheet.Region.Sides.Mesh.At(h.Deepest)), h, i)).Select(x => (IReadOnlyList<Cell>)[x.i + 1, 1000 * x.Item1.Place, double.RadiansToDegrees(LimbFrame.Turn(x.Item1.Angle)), 1000 * x.h.Depth, 1e6 * x.h.Area, 1e6 * x.h.Volume])]);
 
     private static Table Girths(FormModel form, LimbForm limb) => new("girths of the form",
         [new("mark", ""), new("place", "mm"), new("tape", "mm"), new("form", "mm")],
         [.. limb.Marks.Select(m => (IReadOnlyList<Cell>)[m.Name, 1000 * m.Place, 1000 * m.Girth, 1000 * TapeGirth.Of(form.Mesh, m.Place, form.IsThumb)])]);
 
+    private static IEnumerable<Table> Edges(LimbForm limb)
+    {
+        if (limb.NearLine.Count + limb.FarLine.Count > 0)
+        {
+            yield return new("edges of the liner", [new("edge", ""), new("mean", "mm"), new("nearest to the elbow", "mm"), new("nearest to the fingertips", "mm"), new("drawn as", "")],
+                [Row("toward the elbow", limb.NearEdge, limb.NearLine), Row("toward the fingertips", limb.FarEdge, limb.FarLine)]);
+        }
+
+        static IReadOnlyList<Cell> Row(string edge, double plane, IReadOnlyList<LimbCorner> line) =>
+            [edge, 1000 * plane, 1000 * line.Select(c => c.Place).DefaultIfEmpty(plane).Min(), 1000 * line.Select(c => c.Place).DefaultIfEmpty(plane).Max(), line.Count > 0 ? $"line of {line.Count} corners" : "plane"];
+    }
+
     private static IEnumerable<Table> Skin(LimbForm limb)
     {
         if (limb.Patches.Count > 0)
         {
-            yield return new("skin map", [new("patch", ""), new("kind", ""), new("from", "mm"), new("to", "mm"), new("from angle", "deg"), new("to angle", "deg"), new("relief", "mm"), new("thickness", "mm")],
-                [.. limb.Patches.Select(p => (IReadOnlyList<Cell>)[p.Name, Words(p.Kind), 1000 * p.From, 1000 * p.To, double.RadiansToDegrees(p.AngleFromRadians), double.RadiansToDegrees(p.AngleToRadians), 1000 * p.Relief, p.Thickness is { } t ? 1000 * t : default(Cell)])]);
+            yield return new("skin map", [new("patch", ""), new("kind", ""), new("from", "mm"), new("to", "mm"), new("from angle", "deg"), new("to angle", "deg"), new("relief", "mm"), new("thickness", "mm"), new("drawn as", "")],
+                [.. limb.Patches.Select(p => (IReadOnlyList<Cell>)[p.Name, Words(p.Kind), 1000 * p.From, 1000 * p.To, double.RadiansToDegrees(p.AngleFromRadians), double.RadiansToDegrees(p.AngleToRadians), 1000 * p.Relief, p.Thickness is { } t ? 1000 * t : default(Cell), p.Outline.Count > 0 ? $"outline of {p.Outline.Count} corners" : "from and to"])]);
         }
     }
 

@@ -13,6 +13,13 @@ public static class FormCautions
         Defer,
     ];
 
+    /// <summary>For wires over the liner.</summary>
+    public static IReadOnlyList<string> Wires { get; } =
+    [
+        "Wires lie on the outside of the sheet, in a groove or under a strip, never between sheet and skin: there they press sores that numb skin does not tell of. Fix both ends so that a pull ends at the sheet and not at the joint or the contact.",
+        "What is wired to a body runs on a battery and hangs on nothing that is plugged into the mains, a charger included. Wiring and insulation are for whoever is licensed to approve them.",
+    ];
+
     /// <summary>For the pattern.</summary>
     public static IReadOnlyList<string> Pattern { get; } =
     [

@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using Graspwright.Form.Region;
 using Graspwright.Form.Surface;
 using Graspwright.Form.Thickness;
 using Graspwright.Hand;
@@ -20,17 +21,49 @@ public static class FormFiles
         return Stl(sheet.Form.Mesh, hand.Side == Side.Left);
     }
 
-    /// <summary>The surface at the sheet's thickness from the form, as binary STL in millimetres.</summary>
+    /// <summary>The outside of the sheet, as thick on each patch as the hand file says, as binary STL in millimetres.</summary>
     /// <param name="sheet">The sheet on its form.</param>
     /// <param name="hand">The hand.</param>
+    /// <param name="say">Told what is being done.</param>
+    /// <param name="stop">Stops it.</param>
     /// <returns>The file, and how true it is in words.</returns>
-    public static (byte[] File, string Words) Offset(SheetOnForm sheet, HandModel hand)
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static (byte[] File, string Words) Offset(SheetOnForm sheet, HandModel hand, Action<string>? say = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(hand);
-        OffsetSurface offset = Graspwright.Form.Thickness.Offset.Of(new(new(sheet.Form.Sides), sheet.Plain));
+        say?.Invoke("Drawing the outside of the sheet; a whole hand takes half a minute …");
+        OffsetSurface offset = Graspwright.Form.Thickness.Offset.Of(Outside(sheet, hand.Form!), stop);
         string crossings = offset.Crossings == 0 ? "no triangle cuts another" : $"{offset.Crossings} pairs of triangles cut each other: repair it before printing";
-        return (Stl(offset.Mesh, hand.Side == Side.Left), $"{Number(1000 * sheet.Plain)} mm from the form, at most {Number(1000 * offset.Own, 3)} mm off (sampled), the true one at most {Number(1000 * offset.Other, 3)} mm from it; {crossings}");
+        string closed = offset.Closed ? "" : "; it is not closed: the form laps over itself somewhere";
+        string filled = offset.Filled > 0 ? $"; valleys too narrow to draw are filled by up to {Number(1000 * offset.Filled, 2)} mm at their bottom" : "";
+        double[] patches = [.. hand.Form!.Patches.Select(p => p.Thickness).OfType<double>().Distinct().Order()];
+        string thickness = $"{Number(1000 * sheet.Plain)} mm{(patches.Length > 0 ? $" ({string.Join(", ", patches.Select(t => Number(1000 * t)))} mm on patches)" : "")}";
+        return (Stl(offset.Mesh, hand.Side == Side.Left), $"{thickness} from the form, {offset.Mesh.FaceCount} triangles, at most {Number(1000 * offset.Own, 3)} mm off (sampled), the true one at most {Number(1000 * offset.Other, 3)} mm from it{filled}; {crossings}{closed}");
+    }
+
+    // The form cut along the patches that have a thickness of their own; where they lie over each other the later one counts.
+    private static OffsetField Outside(SheetOnForm sheet, LimbForm limb)
+    {
+        Neighbourhood sides = sheet.Form.Sides;
+        LimbPatch[] own = [.. limb.Patches.Where(p => p.Thickness is not null)];
+        foreach (LimbPatch patch in own)
+        {
+            sides = Neighbourhood.Of(Imprint.Zero(sides, SkinMap.Outline(sheet.Form.Frame, patch).Values(sides.Mesh)).Mesh);
+        }
+
+        double[] thickness = new double[sides.Mesh.FaceCount];
+        Array.Fill(thickness, sheet.Plain);
+        foreach (LimbPatch patch in own)
+        {
+            DrawnLoop outline = SkinMap.Outline(sheet.Form.Frame, patch);
+            for (int f = 0; f < thickness.Length; f++)
+            {
+                thickness[f] = outline.At(sides.Mesh.Middle(f)) <= 0 ? patch.Thickness!.Value : thickness[f];
+            }
+        }
+
+        return new(new(sides), thickness);
     }
 
     private static byte[] Stl(Mesh mesh, bool mirrored)

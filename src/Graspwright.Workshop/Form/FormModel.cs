@@ -31,8 +31,11 @@ public sealed record FormModel(
     /// <summary>Makes the form of a hand: from its scan, else from its tape marks; relief added.</summary>
     /// <param name="hand">The hand.</param>
     /// <param name="file">Path of its file.</param>
+    /// <param name="say">Told how far a long thinning is.</param>
+    /// <param name="stop">Stops it.</param>
     /// <returns>The form, or what is wrong.</returns>
-    public static (FormModel? Form, IReadOnlyList<InputError> Errors) Of(HandModel hand, string file)
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static (FormModel? Form, IReadOnlyList<InputError> Errors) Of(HandModel hand, string file, Action<string>? say = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(hand);
         if (hand.Form is not { } limb)
@@ -40,8 +43,9 @@ public sealed record FormModel(
             return (null, MouldMapping.Missing(hand, file, form: true));
         }
 
-        (FormModel? form, IReadOnlyList<InputError> errors) = limb.Scan is { } scan ? Scanned(hand, limb, scan, file) : (Taped(limb), []);
-        return form is null ? (null, errors) : (Raise(form, limb), errors);
+        (FormModel? form, IReadOnlyList<InputError> errors) = limb.Scan is { } scan ? Scanned(hand, limb, scan, file, say, stop) : (Taped(limb), []);
+        IReadOnlyList<InputError> lines = form is null ? errors : LineFaults.Of(form, limb, file);
+        return form is null || lines.Count > 0 ? (null, lines) : (Raise(form, limb), []);
     }
 
     private static FormModel Taped(LimbForm limb)
@@ -52,7 +56,7 @@ public sealed record FormModel(
             $"{limb.Marks.Count} tape marks", "", null, 0);
     }
 
-    private static (FormModel? Form, IReadOnlyList<InputError> Errors) Scanned(HandModel hand, LimbForm limb, LimbScan scan, string file)
+    private static (FormModel? Form, IReadOnlyList<InputError> Errors) Scanned(HandModel hand, LimbForm limb, LimbScan scan, string file, Action<string>? say, CancellationToken stop)
     {
         string path = Path.Combine(Path.GetDirectoryName(file) ?? "", scan.File);
         InputError Error(string key, string found, string allowed, string fix) => new(key.Length > 0 ? file : path, 0, 0, key, found, allowed, fix);
@@ -89,12 +93,10 @@ public sealed record FormModel(
         }
 
         Mesh mesh = Framed(raw.Mesh, scan, unit.Metres, hand.Side == Side.Left);
-        Repaired repaired = Repairing.Of(mesh, scan.SmallHole);
-        (Vector3D low, Vector3D high) = repaired.Mesh.Box();
-        if (limb.NearEdge < low.Z || limb.FarEdge > high.Z)
+        Repaired repaired = ScanThinning.Of(Repairing.Of(mesh, scan.SmallHole), scan.Thin, say, stop);
+        if (LineFaults.Beside(repaired.Mesh, limb, file) is { Count: > 0 } beside)
         {
-            bool near = limb.NearEdge < low.Z;
-            return (null, [Error(near ? "form.near_edge" : "form.far_edge", $"an edge at {Number(1000 * (near ? limb.NearEdge : limb.FarEdge), 0)} mm, a plane that misses the scan", $"{Number(1000 * low.Z, 0)} to {Number(1000 * high.Z, 0)} mm, where the scan lies", "Check zero_at, along and the unit of [form.scan].")]);
+            return (null, beside);
         }
 
         return ScannedThumb.Of(repaired, limb, $"a scan, {raw.Kind}, {raw.Mesh.FaceCount} triangles", unit.Name, file);
@@ -160,7 +162,7 @@ public sealed record FormModel(
         double[] points = [.. form.Mesh.Points];
         foreach (LimbPatch patch in raised)
         {
-            double[] away = DrawnLoop.Values(form.Mesh, form.Frame, Corners(patch));
+            double[] away = SkinMap.Outline(form.Frame, patch).Values(form.Mesh);
             for (int v = 0; v < away.Length; v++)
             {
                 double t = Math.Clamp((Blend - away[v]) / Blend, 0, 1), lift = patch.Relief * t * t * (3 - 2 * t);
@@ -172,14 +174,5 @@ public sealed record FormModel(
 
         Neighbourhood sides = Neighbourhood.Of(form.Mesh with { Points = points });
         return form with { Sides = sides, Raised = SurfaceSums.Of(sides).Volume - SurfaceSums.Of(form.Sides).Volume };
-    }
-
-    /// <summary>Outline of a patch as places and angles.</summary>
-    /// <param name="patch">The patch.</param>
-    internal static IReadOnlyList<(double Place, double Angle)> Corners(LimbPatch patch)
-    {
-        double width = LimbFrame.Turn(patch.AngleToRadians - patch.AngleFromRadians);
-        IEnumerable<double> angles = Enumerable.Range(0, 13).Select(i => patch.AngleFromRadians + width * i / 12);
-        return [.. angles.Select(a => (patch.From, a)), .. angles.Reverse().Select(a => (patch.To, a))];
     }
 }

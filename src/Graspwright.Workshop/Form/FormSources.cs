@@ -26,6 +26,8 @@ public static class FormSources
         new("local-global-2008", "A local/global approach to mesh parameterization", "Liu, Zhang, Xu, Gotsman & Gortler", 2008, SourceStanding.FromMemory, "As-rigid-as-possible rounds; the start by carried directions is ours, docs/form.md."),
         new("smith-schaefer-2015", "Bijective parameterization with free boundaries", "Smith & Schaefer", 2015, SourceStanding.FromMemory, "Energy that no step carries past a flip, begun inside a circle after Tutte 1963."),
         new("crane-2010", "Trivial connections on discrete surfaces", "Crane, Desbrun & Schröder", 2010, SourceStanding.FromMemory, "Directions carried over the surface, what does not close spread evenly."),
+        new("discrete-geodesic-1987", "The discrete geodesic problem", "Mitchell, Mount & Papadimitriou", 1987, SourceStanding.FromMemory, "Windows carried over unfolded triangles; checked against printed values of CGAL."),
+        new("geodesics-2005", "Fast exact and approximate geodesics on meshes", "Surazhsky, Surazhsky, Kirsanov, Gortler & Hoppe", 2005, SourceStanding.FromMemory, "Windows taken for one; the bound that each carries is ours, docs/form.md."),
         new("closing-ball", "Closing of a shape by a ball, after Matheron and Serra", "", null, SourceStanding.FromMemory, "Dilation, then erosion; checked against dents and grooves of known depth."),
     ];
 }

@@ -25,17 +25,18 @@ public sealed record LinerRegion(Neighbourhood Sides, Vector3D[] Normals, bool[]
         ArgumentNullException.ThrowIfNull(limb);
         Drawing d = new(form);
         bool sleeve = form.Thumb is { End: > 0 } && limb.Pattern.Thumb == "sleeve";
-        d.Draw(p => p.Z - limb.NearEdge, f => !d.IsThumb[f], keep: 1);
-        d.Draw(p => p.Z - limb.FarEdge, f => !d.IsThumb[f], keep: -1);
+        d.Draw(SkinMap.Near(form.Frame, limb), f => !d.IsThumb[f], keep: 1);
+        d.Draw(SkinMap.Far(form.Frame, limb), f => !d.IsThumb[f], keep: -1);
         foreach (LimbPatch patch in limb.Patches.Where(p => p.Kind == PatchKind.KeepOut))
         {
-            d.Draw(DrawnLoop.Values(d.Mesh, form.Frame, FormModel.Corners(patch)), f => !d.IsThumb[f], keep: 1);
+            d.Draw(SkinMap.Outline(form.Frame, patch).Values(d.Mesh), f => !d.IsThumb[f], keep: 1);
         }
 
-        IReadOnlyList<(double Place, double Angle)>? opening = form.Thumb is null && limb.Thumb is { } t ? Round(t.Place, t.Root / (2 * Math.PI), form.Frame.Radius(t.Place)) : null;
+        DrawnLoop? opening = limb.Pattern.Opening.Count > 0 ? SkinMap.Line(form.Frame, limb.Pattern.Opening)
+            : form.Thumb is null && limb.Thumb is { } t ? new(form.Frame, Round(t.Place, t.Root / (2 * Math.PI), form.Frame.Radius(t.Place))) : null;
         if (opening is not null)
         {
-            d.Draw(DrawnLoop.Values(d.Mesh, form.Frame, opening), f => !d.IsThumb[f], keep: 1);
+            d.Draw(opening.Values(d.Mesh), f => !d.IsThumb[f], keep: 1);
         }
 
         HashSet<(int, int)> seams = [.. d.Draw(p => Beside(form.Frame, p, limb.Pattern.SeamRadians), f => !d.IsThumb[f] && Toward(form.Frame, d.Mesh.Middle(f), limb.Pattern.SeamRadians))];
@@ -43,7 +44,7 @@ public sealed record LinerRegion(Neighbourhood Sides, Vector3D[] Normals, bool[]
         {
             // from the thumb's opening to the edge at the fingertips
             (double from, double web) = form.Thumb is { } set ? (set.WebPlace, set.WebAngle) : limb.Thumb is { } taped ? (taped.Place, Math.PI / 2) : (limb.NearEdge, limb.Pattern.SeamRadians + Math.PI);
-            double angle = Clear(limb, split ? limb.NearEdge : from, web);
+            double angle = Clear(form.Frame, limb, split ? double.NegativeInfinity : from, web);
             seams.UnionWith(d.Draw(p => Beside(form.Frame, p, angle), f => !d.IsThumb[f] && Toward(form.Frame, d.Mesh.Middle(f), angle) && (split || d.Mesh.Middle(f).Z > from)));
         }
 
@@ -93,13 +94,14 @@ public sealed record LinerRegion(Neighbourhood Sides, Vector3D[] Normals, bool[]
     }
 
     // The angle of the thumb's seam: that of the web, else the nearest one at which it runs over nothing that a seam must not rub.
-    private static double Clear(LimbForm limb, double from, double web)
+    private static double Clear(LimbFrame frame, LimbForm limb, double from, double web)
     {
-        LimbPatch[] sore = [.. limb.Patches.Where(p => p.Kind is PatchKind.Tender or PatchKind.Scar or PatchKind.Bony or PatchKind.Numb or PatchKind.Contact && p.To > from && p.From < limb.FarEdge)];
+        double low = limb.NearLine.Select(c => c.Place).Append(limb.NearEdge).Min(), high = limb.FarLine.Select(c => c.Place).Append(limb.FarEdge).Max();
+        DrawnLoop[] sore = [.. limb.Patches.Where(p => p.Kind is PatchKind.Tender or PatchKind.Scar or PatchKind.Bony or PatchKind.Numb or PatchKind.Contact).Select(p => SkinMap.Outline(frame, p))];
         for (int i = 0; i <= 2 * MostTurns; i++)
         {
             double angle = web + (i % 2 == 0 ? 1 : -1) * ((i + 1) / 2) * TurnStep;
-            if (!sore.Any(p => LimbFrame.Turn(angle - p.AngleFromRadians) <= LimbFrame.Turn(p.AngleToRadians - p.AngleFromRadians)))
+            if (!Array.Exists(sore, p => SkinMap.Crosses(p, angle, Math.Max(from, low), high)))
             {
                 return angle;
             }

@@ -1,5 +1,4 @@
 using Graspwright.Form.Pattern;
-using Graspwright.Form.Region;
 using Graspwright.Form.Surface;
 using Graspwright.Hand;
 using Graspwright.Numerics;
@@ -12,7 +11,7 @@ internal static class PaperPieces
 {
     private const double Near = 0.006;
 
-    public static PaperPiece Make(PatternPiece piece, string name, SheetOnForm sheet, HandModel hand, int darts)
+    public static PaperPiece Make(PatternPiece piece, string name, SheetOnForm sheet, HandModel hand, IReadOnlyList<WireOnForm> wires, int darts)
     {
         Mesh mesh = piece.Piece.Sides.Mesh;
         (double upX, double upY) = Up(piece, mesh);
@@ -25,21 +24,8 @@ internal static class PaperPieces
         List<PatternMark> marks = [];
         foreach (LimbPatch patch in hand.Form!.Patches.Where(p => p.Kind != PatchKind.Seam))
         {
-            double angle = patch.AngleFromRadians + LimbFrame.Turn(patch.AngleToRadians - patch.AngleFromRadians) / 2, place = (patch.From + patch.To) / 2;
-            (double mx, double my) = sheet.Form.Frame.Middle(place);
-            (double sin, double cos) = Math.SinCos(angle);
-            // straight out from the middle until it meets the sheet
-            Vector3D p = new(mx, my, place), dir = new(sin, cos, 0);
-            for (int i = 0; i < 60; i++)
-            {
-                double d = Math.Abs(tree.To(p).Distance);
-                p += Math.Max(0.3 * d, 1e-5) * dir;
-                if (d < 2e-4)
-                {
-                    break;
-                }
-            }
-
+            (double place, double angle) = SkinMap.Middle(sheet.Form.Frame, patch);
+            Vector3D p = SheetPlaces.Outward(sheet.Form.Frame, tree, place, angle);
             Put(marks, piece, tree, p, patch.Name, patch.Kind == PatchKind.Contact ? "contact" : "skin", Place);
         }
 
@@ -51,13 +37,13 @@ internal static class PaperPieces
         List<(string, IReadOnlyList<((double, double), (double, double))>)> lines = [];
         foreach (LimbPatch patch in hand.Form.Patches.Where(p => p.Kind is not (PatchKind.Seam or PatchKind.KeepOut)))
         {
-            double[] values = DrawnLoop.Values(mesh, sheet.Form.Frame, FormModel.Corners(patch));
+            double[] values = SkinMap.Outline(sheet.Form.Frame, patch).Values(mesh);
             lines.Add((patch.Name, Level(piece, mesh, values, 0, Place)));
         }
 
         double[] depth = [.. piece.Piece.OldPoints.Select(v => sheet.Depth[v])];
         lines.Add(("hollow", Level(piece, mesh, depth, SheetOnForm.LeastDepth, Place)));
-        return new(name, piece, Place, marks, lines, line.Max(p => p.X) - left, line.Max(p => p.Y) - low, darts);
+        return new(name, piece, Place, marks, lines, line.Max(p => p.X) - left, line.Max(p => p.Y) - low, darts) { Wires = [.. wires.Select(w => new WireOnPaper(w.Wire.Name, WireOnPaper.Lines(w, sheet, piece, tree, Place))).Where(w => w.Runs.Count > 0)] };
     }
 
     /// <summary>Lines on the flat piece where values of the points reach a level.</summary>
@@ -96,12 +82,16 @@ internal static class PaperPieces
             return;
         }
 
-        Mesh mesh = tree.Mesh;
-        Vector3D a = mesh.Corner(foot.Face, 0), ab = mesh.Corner(foot.Face, 1) - a, ac = mesh.Corner(foot.Face, 2) - a, n = ab.Cross(ac), ap = foot.Place - a;
-        double u = ap.Cross(ac).Dot(n) / n.Dot(n), w = ab.Cross(ap).Dot(n) / n.Dot(n);
-        int i = mesh.Corners[3 * foot.Face], j = mesh.Corners[3 * foot.Face + 1], k = mesh.Corners[3 * foot.Face + 2];
-        (double x, double y) = place((1 - u - w) * piece.Flat.X[i] + u * piece.Flat.X[j] + w * piece.Flat.X[k], (1 - u - w) * piece.Flat.Y[i] + u * piece.Flat.Y[j] + w * piece.Flat.Y[k]);
+        (double x, double y) = Flat(piece, tree.Mesh, foot, place);
         marks.Add(new(x, y, words, kind));
+    }
+
+    /// <summary>Where a foot on the curved piece lies on the paper.</summary>
+    internal static (double X, double Y) Flat(PatternPiece piece, Mesh mesh, Foot foot, Func<double, double, (double X, double Y)> place)
+    {
+        (double a, double b, double c) = SheetPlaces.Shares(mesh, foot);
+        int i = mesh.Corners[3 * foot.Face], j = mesh.Corners[3 * foot.Face + 1], k = mesh.Corners[3 * foot.Face + 2];
+        return place(a * piece.Flat.X[i] + b * piece.Flat.X[j] + c * piece.Flat.X[k], a * piece.Flat.Y[i] + b * piece.Flat.Y[j] + c * piece.Flat.Y[k]);
     }
 
     // Direction on the flat piece in which the limb goes toward the fingertips.

@@ -26,7 +26,11 @@ public readonly record struct PatternMark(double X, double Y, string Words, stri
 /// <param name="Height">Height on the paper [m].</param>
 /// <param name="Darts">Darts that were opened.</param>
 public sealed record PaperPiece(string Name, PatternPiece Pattern, Func<double, double, (double X, double Y)> Place, IReadOnlyList<PatternMark> Marks,
-    IReadOnlyList<(string Words, IReadOnlyList<((double X, double Y) From, (double X, double Y) To)> Line)> Lines, double Width, double Height, int Darts);
+    IReadOnlyList<(string Words, IReadOnlyList<((double X, double Y) From, (double X, double Y) To)> Line)> Lines, double Width, double Height, int Darts)
+{
+    /// <summary>Wires that go over it.</summary>
+    public IReadOnlyList<WireOnPaper> Wires { get; init; } = [];
+}
 
 /// <summary>The paper pattern.</summary>
 /// <param name="Answer">The answer; <see langword="null"/> = there is none.</param>
@@ -45,12 +49,13 @@ public static class PatternAnswer
     /// <param name="hand">The hand.</param>
     /// <param name="file">Path of its file.</param>
     /// <param name="traced">Outline of a piece that was pressed, cut and laid flat, as it was traced [m]; <see langword="null"/> = none to compare with.</param>
+    /// <param name="say">Told how far a long thinning of a scan is.</param>
     /// <param name="stop">Stops it.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static PatternResult Of(HandModel hand, string file, IReadOnlyList<(double X, double Y)>? traced = null, CancellationToken stop = default)
+    public static PatternResult Of(HandModel hand, string file, IReadOnlyList<(double X, double Y)>? traced = null, Action<string>? say = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(hand);
-        (FormModel? form, IReadOnlyList<InputError> errors) = FormModel.Of(hand, file);
+        (FormModel? form, IReadOnlyList<InputError> errors) = FormModel.Of(hand, file, say, stop);
         if (form is null)
         {
             return new(null, errors, []);
@@ -65,7 +70,7 @@ public static class PatternAnswer
             if (flats.Any(f => f.Flat.Crossings > 0) || Beyond(flats, plan.Stretch) >= MostBeyond)
             {
                 // round the thumb one sheet laps over itself, or a waist stretches it too far: it is cut in two where that pays
-                SheetOnForm two = SheetOnForm.Of(form, hand, split: true, stop);
+                SheetOnForm two = sheet.Split(hand, stop);
                 List<(Piece Piece, Flat Flat, int Darts)> halves = Flats(two, hand.Form, stop);
                 if (flats.Sum(f => f.Flat.Crossings) > halves.Sum(f => f.Flat.Crossings) || Beyond(halves, plan.Stretch) < PaysTwo * Beyond(flats, plan.Stretch))
                 {
@@ -81,9 +86,10 @@ public static class PatternAnswer
         double allowance = plan.Allowance ?? hand.Liner?.Overlap ?? UsualAllowance;
         IReadOnlyList<PatternPiece> rims = Rims.Of([.. flats.Select(f => (f.Piece, f.Flat))], allowance, plan.BothSides, plan.Notches);
         string[] names = Names(sheet, rims);
-        PaperPiece[] pieces = [.. rims.Select((r, i) => PaperPieces.Make(r, names[i], sheet, hand, flats[i].Darts))];
+        IReadOnlyList<WireOnForm> wires = WireOnForm.All(sheet, hand.Form, stop);
+        PaperPiece[] pieces = [.. rims.Select((r, i) => PaperPieces.Make(r, names[i], sheet, hand, wires, flats[i].Darts))];
         List<Figure> figures = Figures(pieces, allowance);
-        List<Finding> findings = [.. Findings(pieces, plan, hand, sheet)];
+        List<Finding> findings = [.. Findings(pieces, plan, hand, sheet), .. wires.SelectMany(w => WireTables.Crossings(w, form))];
         List<Table> tables = [Pieces(pieces, plan)];
         if (traced is not null)
         {
@@ -124,9 +130,10 @@ public static class PatternAnswer
         Array.Fill(cost, 1);
         foreach (LimbPatch patch in limb.Patches.Where(p => p.Kind is not (PatchKind.LikesLoad or PatchKind.Seam)))
         {
+            double[] away = SkinMap.Outline(sheet.Form.Frame, patch).Values(mesh);
             for (int v = 0; v < cost.Length; v++)
             {
-                cost[v] = sheet.Form.Frame.Inside(mesh.At(v), patch.From, patch.To, patch.AngleFromRadians, patch.AngleToRadians) ? 20 : cost[v];
+                cost[v] = away[v] <= 0 ? 20 : cost[v];
             }
         }
 
@@ -236,8 +243,8 @@ public static class PatternAnswer
         foreach (LimbPatch patch in hand.Form!.Patches.Where(p => p.Kind is PatchKind.Tender or PatchKind.Scar or PatchKind.Bony or PatchKind.Numb or PatchKind.Contact))
         {
             Mesh mesh = sheet.Region.Sides.Mesh;
-            bool crossed = sheet.Region.Seams.Any(e => sheet.Form.Frame.Inside(mesh.At(e.A), patch.From, patch.To, patch.AngleFromRadians, patch.AngleToRadians));
-            if (crossed)
+            DrawnLoop outline = SkinMap.Outline(sheet.Form.Frame, patch);
+            if (sheet.Region.Seams.Any(e => outline.At(mesh.At(e.A)) <= 0))
             {
                 yield return new("seam", patch.Name, Verdict.Fails, $"A seam runs over {patch.Name}.", "Turn the seam: form.pattern.seam is its angle from the back toward the thumb.");
             }

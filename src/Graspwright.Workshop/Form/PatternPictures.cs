@@ -35,6 +35,61 @@ public static class PatternPictures
         return picture;
     }
 
+    /// <summary>Pages on which every piece lies whole, full size; <see langword="null"/> = one of them is larger than a page.</summary>
+    /// <param name="result">The pattern.</param>
+    /// <param name="widthMm">Width of a page [mm].</param>
+    /// <param name="heightMm">Height of a page [mm].</param>
+    public static IReadOnlyList<Picture>? Pages(PatternResult result, double widthMm, double heightMm)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        // rows of pieces side by side, rows above each other: each piece where there is room first
+        List<List<List<PaperPiece>>> pages = [];
+        foreach (PaperPiece piece in result.Pieces)
+        {
+            if (Wide([piece]) > widthMm || High([[piece]]) > heightMm)
+            {
+                return null;
+            }
+
+            if (pages.SelectMany(p => p).FirstOrDefault(r => Wide([.. r, piece]) <= widthMm && piece.Height <= r.Max(o => o.Height)) is { } row)
+            {
+                row.Add(piece);
+            }
+            else if (pages.Find(p => High([.. p, [piece]]) <= heightMm) is { } page)
+            {
+                page.Add([piece]);
+            }
+            else
+            {
+                pages.Add([[piece]]);
+            }
+        }
+
+        return [.. pages.Select((page, i) => Page(result, page, widthMm, heightMm, i))];
+
+        static double Wide(List<PaperPiece> row) => row.Sum(p => 1000 * p.Width + Room) + Room;
+        static double High(List<List<PaperPiece>> rows) => rows.Sum(r => 1000 * r.Max(p => p.Height) + Room) + Room;
+    }
+
+    private static Picture Page(PatternResult result, List<List<PaperPiece>> rows, double widthMm, double heightMm, int index)
+    {
+        Picture picture = new(widthMm, heightMm, string.Create(CultureInfo.InvariantCulture, $"paper pattern, page {index + 1}"), result.Answer?.Sentence ?? "Paper pattern.");
+        double top = heightMm - Room;
+        foreach (List<PaperPiece> row in rows)
+        {
+            double left = Room, height = 1000 * row.Max(p => p.Height);
+            foreach (PaperPiece piece in row)
+            {
+                Draw(picture, piece, left, top - height, stretch: false);
+                left += 1000 * piece.Width + Room;
+            }
+
+            top -= height + Room;
+        }
+
+        return picture;
+    }
+
     private static void Draw(Picture picture, PaperPiece piece, double left, double low, bool stretch)
     {
         Place At((double X, double Y) p) => new(left + 1000 * p.X, low + 1000 * p.Y);
@@ -84,10 +139,29 @@ public static class PatternPictures
                 picture.Line(at.Moved(0, -2), at.Moved(0, 2), Pen.Thin);
             }
 
-            picture.Text(at.Moved(2.6, 0.8), mark.Words, 2.1);
+            // words that would run off the piece stand on the other side of their mark
+            bool beyond = 1000 * mark.X + 2.6 + Lettering.WidthMm(mark.Words, 2.1) > 1000 * piece.Width;
+            picture.Text(at.Moved(beyond ? -2.6 : 2.6, 0.8), mark.Words, 2.1, beyond ? Across.Right : Across.Left);
         }
 
+        Wires(picture, piece, At);
         Words(picture, piece, left, low);
+    }
+
+    // Lines to copy onto the sheet: the groove for a wire is cut or pressed along them.
+    private static void Wires(Picture picture, PaperPiece piece, Func<(double X, double Y), Place> at)
+    {
+        picture.OnLayer("wires");
+        foreach (WireOnPaper wire in piece.Wires)
+        {
+            foreach (IReadOnlyList<(double X, double Y)> run in wire.Runs)
+            {
+                picture.Polyline([.. run.Select(at)], new Pen(0.35, Ink.Ink, Dash.Dotted));
+            }
+
+            IReadOnlyList<(double X, double Y)> longest = wire.Runs.MaxBy(r => r.Count)!;
+            picture.Text(at(longest[longest.Count / 2]).Moved(1.2, 1), wire.Name, 2.1);
+        }
     }
 
     private static void Words(Picture picture, PaperPiece piece, double left, double low)

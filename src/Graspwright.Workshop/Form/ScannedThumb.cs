@@ -23,15 +23,17 @@ internal static class ScannedThumb
     public static (FormModel? Form, IReadOnlyList<InputError> Errors) Of(Repaired repaired, LimbForm limb, string from, string unit, string file)
     {
         Mesh mesh = repaired.Mesh;
+        LimbFrame whole = new(mesh);
+        Func<Vector3D, double> far = SkinMap.Far(whole, limb);
         IReadOnlyList<Branch> branches = Branches.Of(repaired.Sides, mesh.Box().Low.Z + 0.005);
-        Branch? thumb = branches.FirstOrDefault(b => mesh.At(b.Web).Z < limb.FarEdge && Middle(mesh, b.Points).X > Middle(mesh, b.Other).X);
-        Branch[] fingers = [.. branches.Where(b => b != thumb && mesh.At(b.Web).Z < limb.FarEdge)];
+        Branch? thumb = branches.FirstOrDefault(b => far(mesh.At(b.Web)) < 0 && Middle(mesh, b.Points).X > Middle(mesh, b.Other).X);
+        Branch[] fingers = [.. branches.Where(b => b != thumb && far(mesh.At(b.Web)) < 0)];
         if (fingers.Length > 0)
         {
             double web = fingers.Min(b => mesh.At(b.Web).Z);
-            LimbFrame whole = new(mesh);
+            string key = limb.FarLine.Count > 0 ? "form.far_line" : "form.far_edge", edge = limb.FarLine.Count > 0 ? "an edge beyond webs" : $"an edge at {Number(1000 * limb.FarEdge, 0)} mm";
             string where = string.Join(", ", fingers.Select(b => $"{Number(1000 * mesh.At(b.Web).Z, 0)} mm, {Number(double.RadiansToDegrees(LimbFrame.Turn(whole.Of(mesh.At(b.Web)).Angle)), 0)}° round"));
-            return (null, [new(file, 0, 0, "form.far_edge", $"an edge at {Number(1000 * limb.FarEdge, 0)} mm, where the hand has already parted into {fingers.Length + 1} beside the thumb (webs at {where})", $"an edge before {Number(1000 * web, 0)} mm",
+            return (null, [new(file, 0, 0, key, $"{edge}, where the hand has already parted into {fingers.Length + 1} beside the thumb (webs at {where})", $"an edge before {Number(1000 * web, 0)} mm",
                 "No sheet lies flat over fingers: end the liner before them, or cut them off in the scanner's program. If it is the thumb, check form.scan.back, form.scan.along and hand.side: it must lie on the thumb's side.")]);
         }
 

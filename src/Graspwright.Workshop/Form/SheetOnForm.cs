@@ -24,13 +24,23 @@ public sealed record SheetOnForm(FormModel Form, LinerRegion Region, double[] Th
 
     private const double UsualThickness = 0.003;
 
+    /// <summary>Depth at each point of the whole form, whatever part of it the sheet covers; empty where the hardness is not known [m].</summary>
+    private double[] FormDepth { get; init; } = [];
+
     /// <summary>Lays the sheet on.</summary>
     /// <param name="form">The form.</param>
     /// <param name="hand">The hand.</param>
-    /// <param name="split">With a seam along the thumb's side from edge to edge.</param>
     /// <param name="stop">Stops it.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static SheetOnForm Of(FormModel form, HandModel hand, bool split = false, CancellationToken stop = default)
+    public static SheetOnForm Of(FormModel form, HandModel hand, CancellationToken stop = default) => Of(form, hand, false, null, stop);
+
+    /// <summary>The same sheet, cut in two along the thumb's side: the form's hollows are known already.</summary>
+    /// <param name="hand">The hand.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public SheetOnForm Split(HandModel hand, CancellationToken stop = default) => Of(Form, hand, true, FormDepth, stop);
+
+    private static SheetOnForm Of(FormModel form, HandModel hand, bool split, double[]? known, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(form);
         ArgumentNullException.ThrowIfNull(hand);
@@ -42,20 +52,21 @@ public sealed record SheetOnForm(FormModel Form, LinerRegion Region, double[] Th
         Array.Fill(thickness, plain);
         foreach (LimbPatch patch in limb.Patches.Where(p => p.Thickness is not null))
         {
+            double[] away = SkinMap.Outline(form.Frame, patch).Values(mesh);
             for (int v = 0; v < thickness.Length; v++)
             {
-                thickness[v] = form.Frame.Inside(mesh.At(v), patch.From, patch.To, patch.AngleFromRadians, patch.AngleToRadians) ? patch.Thickness!.Value : thickness[v];
+                thickness[v] = away[v] <= 0 ? patch.Thickness!.Value : thickness[v];
             }
         }
 
         SheetVolume volume = SheetVolume.Of(region.Sides, region.Normals, v => thickness[v], plain);
         BridgingRule? rule = hand.Liner?.Putty.ShoreA is { } shore ? new(Silicone.Modulus(shore), plain, limb.Pattern.HandPressure) : null;
-        double[] depth = new double[mesh.PointCount];
+        double[] depth = new double[mesh.PointCount], whole = known ?? [];
         IReadOnlyList<Hollow> hollows = [];
         if (rule is not null)
         {
             Nearest tree = new(form.Sides);
-            double[] whole = HollowSearch.Depths(form.Sides, tree, rule.Radius, stop: stop);
+            whole = known ?? HollowSearch.Depths(form.Sides, tree, rule.Radius, stop: stop);
             Mesh own = form.Mesh;
             for (int v = 0; v < depth.Length; v++)
             {
@@ -71,7 +82,7 @@ public sealed record SheetOnForm(FormModel Form, LinerRegion Region, double[] Th
             hollows = [.. HollowSearch.Gather(region.Sides, depth, LeastDepth).OrderByDescending(h => ToRim(h.Deepest))];
         }
 
-        return new(form, region, thickness, plain, volume, rule, hollows, depth);
+        return new(form, region, thickness, plain, volume, rule, hollows, depth) { FormDepth = whole };
     }
 
     /// <summary>The middle of the sheet's thickness: what is laid flat.</summary>

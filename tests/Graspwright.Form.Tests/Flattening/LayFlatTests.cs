@@ -118,12 +118,5 @@ public sealed class LayFlatTests
         Assert.Equal(2, Neighbourhood.Of(open).Parts().Count);
     }
 
-    [Fact]
-    public void A_loop_that_crosses_itself_is_found()
-    {
-        Assert.Empty(DrawnLoop.Crossings([(0, 0), (0.02, 0), (0.02, 0.6), (0, 0.6)]));
-        Assert.NotEmpty(DrawnLoop.Crossings([(0, 0), (0.02, 0.6), (0.02, 0), (0, 0.6)]));
-    }
-
     private static double Between(Flat flat, int a, int b) => double.Hypot(flat.X[b] - flat.X[a], flat.Y[b] - flat.Y[a]);
 }

@@ -70,7 +70,7 @@ public sealed class TapeFormTests
         TapeThumb thumb = new(0.03, 0.084, 0.074, 0.022, 0.7);
         double Off(Loft loft) => marks[1..].Max(m => Math.Abs(TapeGirth.Of(loft.Mesh, m.Place, loft.ThumbFace) - m.Girth));
         Assert.InRange(Off(Loft.Fit(marks, thumb)), 0, 1e-4);
-        Assert.True(Off(Loft.Of(new(marks), thumb)) > 1e-3); // what the fit is for
+        Assert.InRange(Off(Loft.Of(new(marks), thumb)), 2e-4, 0.01); // what the fit is for: without it the promised tenth is not kept
     }
 
     [Fact]

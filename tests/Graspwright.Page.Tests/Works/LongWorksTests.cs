@@ -86,7 +86,7 @@ public sealed class LongWorksTests
         Assert.NotSame(changes, answers.Work("changes"));
         Assert.True(form.Wait(Timeout.InfiniteTimeSpan));
         string before = form.Told!.Json();
-        Assert.True(open.Edit([new("form.far_edge", "78 mm")], "shorter").IsDone);
+        Assert.True(open.Edit([new("form.near_edge", "-63 mm")], "shorter").IsDone);
         LongWork shorter = answers.Work("form");
         Assert.NotSame(form, shorter);
         Assert.True(shorter.Wait(Timeout.InfiniteTimeSpan));

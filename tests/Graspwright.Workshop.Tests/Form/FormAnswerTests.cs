@@ -1,3 +1,4 @@
+using Graspwright.Drawing.Display;
 using Graspwright.Hand;
 using Graspwright.Workshop.Form;
 using Graspwright.Workshop.Results;
@@ -71,5 +72,25 @@ public sealed class FormAnswerTests
     {
         Assert.True(PatternPictures.FullSize(Pattern.Value).WidthMm > 1000 * Pattern.Value.Pieces.Sum(p => p.Width));
         Assert.NotEmpty(FormPictures.Views(Form.Value).Marks);
+    }
+
+    [Fact]
+    public void Pieces_lie_whole_on_pages_where_they_fit()
+    {
+        IReadOnlyList<Picture> pages = PatternPictures.Pages(Pattern.Value, 180, 240)!;
+        Assert.InRange(pages.Count, 1, Pattern.Value.Pieces.Count);
+        // each cut line is on one page, whole and inside it
+        PolylineMark[] cuts = [.. pages.SelectMany(p => p.Marks.OfType<PolylineMark>().Where(m => m.Layer == "cut"))];
+        Assert.Equal(Pattern.Value.Pieces.Count, cuts.Length);
+        Assert.All(cuts.SelectMany(c => c.Places), p => Assert.True(p is { X: > 0 and < 180, Y: > 0 and < 240 }));
+        Assert.Equal(Pattern.Value.Pieces.Select(p => 1000 * p.Width).Order(), cuts.Select(c => c.Places.Max(p => p.X) - c.Places.Min(p => p.X)).Order(), (a, b) => Math.Abs(a - b) < 1e-6);
+        // and no two of one page overlap
+        foreach (Picture page in pages)
+        {
+            (double Low, double High, double Left, double Right)[] boxes = [.. page.Marks.OfType<PolylineMark>().Where(m => m.Layer == "cut").Select(m => (m.Places.Min(p => p.Y), m.Places.Max(p => p.Y), m.Places.Min(p => p.X), m.Places.Max(p => p.X)))];
+            Assert.All(boxes, a => Assert.Single(boxes, b => b.Left < a.Right && a.Left < b.Right && b.Low < a.High && a.Low < b.High));
+        }
+
+        Assert.Null(PatternPictures.Pages(Pattern.Value, 100, 240));
     }
 }
