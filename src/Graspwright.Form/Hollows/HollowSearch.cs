@@ -16,7 +16,7 @@ public sealed record Hollow(int Deepest, double Depth, double Area, double Volum
 /// <remarks>Closing after Matheron and Serra: what no ball of the radius, kept outside, can reach.</remarks>
 public static class HollowSearch
 {
-    private const double Tolerance = 0.03e-3, Finest = 0.1e-3; // of the places where the ball's middle may be [m]
+    private const double Tolerance = 0.05e-3, Finest = 0.2e-3; // of the places where the ball's middle may be [m]
 
     /// <summary>Depth at each point: how far away the nearest place is that the ball reaches [m].</summary>
     /// <param name="sides">The closed form.</param>
@@ -45,7 +45,7 @@ public static class HollowSearch
         }
 
         // The middles of all balls that have room lie beyond the offset by the radius.
-        Mesh offset = Offset.Rough(new(tree, radius), Math.Clamp(radius / 8, 0.6e-3, 2.5e-3), Tolerance, Finest, stop);
+        Mesh offset = Offset.Rough(new(tree, radius), Math.Clamp(radius / 2, 1.6e-3, 5e-3), Tolerance, Finest, stop);
         stop.ThrowIfCancellationRequested();
         Nearest centres = new(Neighbourhood.Of(offset));
         Parallel.For(0, mesh.PointCount, stopped, v =>

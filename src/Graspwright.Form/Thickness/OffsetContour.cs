@@ -10,6 +10,7 @@ namespace Graspwright.Form.Thickness;
 /// followed: a fan from a place inside a tetrahedron to a closed line on its faces. No two triangles can cut each other and the surface is closed, whatever the form is like.
 /// What still lies off is bisected.
 /// </remarks>
+/// <source key="kobbelt-2001">Kobbelt, Botsch, Schwanecke and Seidel 2001, Feature sensitive surface extraction from volume data.</source>
 internal sealed class OffsetContour
 {
     private const int Most = 3_000_000;

@@ -71,10 +71,10 @@ public static class FormAnswer
 
         return sheet.Hollows.Count == 0
             ? $"{first} Pressed by hand it reaches every place: it follows any hollow that a ball of {Number(2000 * rule.Radius, 0)} mm goes into."
-            : $"{first} It would bridge {Count(sheet.Hollows.Count, "hollow")}, the deepest by {Number(1000 * sheet.Hollows.Max(h => h.Depth))} mm: press them in first.";
+            : sheet.Hollows.Count == 1
+            ? $"{first} It would bridge one hollow, {Number(1000 * sheet.Hollows[0].Depth)} mm deep: press it in first."
+            : $"{first} It would bridge {sheet.Hollows.Count} hollows, the deepest by {Number(1000 * sheet.Hollows.Max(h => h.Depth))} mm: press them in first.";
     }
-
-    private static string Count(int count, string word) => count == 1 ? $"one {word}" : $"{count} {word}s";
 
     private static List<Figure> Figures(FormModel form, SheetOnForm sheet, SurfaceSums sums)
     {
