@@ -7,7 +7,7 @@ namespace Graspwright.Form.Thickness;
 /// <remarks>
 /// In each tetrahedron the surface is one or two triangles with corners on its edges (Doi and Koide 1991). Where that lies off, a line over a face gets a corner more, in
 /// the face, and the tetrahedron one inside it, both put where the slopes at the other corners meet (as Kobbelt and others 2001 do on cubes), so that valleys and edges are
-/// followed: a fan from a place inside a tetrahedron to a closed line on its faces. No two triangles can cut each other and the surface is closed, whatever the form is like.
+/// followed: a fan from a place inside a tetrahedron to a closed line on its faces. No two triangles can cut each other, and the surface is closed unless the form is folded onto itself.
 /// What still lies off is bisected.
 /// </remarks>
 /// <source key="kobbelt-2001">Kobbelt, Botsch, Schwanecke and Seidel 2001, Feature sensitive surface extraction from volume data.</source>
